@@ -1,0 +1,66 @@
+package circuit
+
+import (
+	"fmt"
+
+	"daybreak/internal/edition"
+	"daybreak/internal/fault"
+	"daybreak/internal/unit"
+)
+
+// check refuses a job that makes no sense, by the name of its field.
+func (j *Job) check() error {
+	switch {
+	case !(j.Setting >= 6 && j.Setting <= 80):
+		return fault.Invalid("circuit.setting_amps", float64(j.Setting), "6 to 80 A")
+	case j.Rating != 0 && !(j.Rating >= j.Setting && j.Rating <= 80):
+		return fault.Invalid("circuit.rating_amps", float64(j.Rating), "the setting to 80 A")
+	case j.Volts != 120 && j.Volts != 208 && j.Volts != 240:
+		return fault.Invalid("circuit.volts", float64(j.Volts), "120, 208 or 240 V")
+	case j.Means < edition.RatingPlate || j.Means > edition.AppSlider:
+		return fault.Invalid("circuit.setting_means", j.Means, "rating plate, restricted access or app")
+	case j.Fastening != edition.FixedInPlace && j.Fastening != edition.CordConnected:
+		return fault.Invalid("circuit.fastening", j.Fastening, "fixed in place or cord-connected")
+	case j.Connection > WantHardwired:
+		return fault.Invalid("circuit.connection", j.Connection, "any, receptacle or hardwired")
+	case j.Place < edition.Indoor || j.Place > edition.Outdoor:
+		return fault.Invalid("circuit.place", j.Place, "indoor, garage or outdoor")
+	case j.Terminals != edition.Unmarked && j.Terminals != edition.Marked75:
+		return fault.Invalid("circuit.terminals_c", j.Terminals, "75 °C marked or not")
+	case !(j.Ambient >= -40 && j.Ambient <= 85):
+		return fault.Invalid("circuit.ambient_c", float64(j.Ambient), "-40 to 85 °C")
+	case j.Methods > UseNMB|UseEMT|UsePVC|UseOther:
+		return fault.Invalid("circuit.methods", j.Methods, "NM-B, EMT, PVC or other")
+	case j.OtherCurrentCarrying < 0 || j.OtherCurrentCarrying > 40:
+		return fault.Invalid("circuit.other_current_carrying", j.OtherCurrentCarrying, "0 to 40")
+	case !(j.DropPercent >= 0 && j.DropPercent <= 10):
+		return fault.Invalid("circuit.drop_percent", j.DropPercent, "above 0 to 10 %, or 0 for the book's advice")
+	}
+	for i, d := range j.Devices {
+		if !unit.Finite(d) || d < 10 || d > 800 || (i > 0 && d <= j.Devices[i-1]) {
+			return fault.Invalid(fmt.Sprintf("circuit.devices[%d]", i), float64(d), "10 to 800 A, ascending")
+		}
+	}
+	return j.Route.check()
+}
+
+func (r *Route) check() error {
+	if len(r.Segments) == 0 || len(r.Segments) > 16 {
+		return fault.Invalid("circuit.route.segments", len(r.Segments), "1 to 16 stretches")
+	}
+	for i, s := range r.Segments {
+		if s.Kind < OpenFraming || s.Kind >= segmentKinds {
+			return fault.Invalid(fmt.Sprintf("circuit.route.segments[%d].kind", i), s.Kind, "a kind of stretch")
+		}
+		if !(s.Feet >= 0 && s.Feet <= 2000) {
+			return fault.Invalid(fmt.Sprintf("circuit.route.segments[%d].feet", i), float64(s.Feet), "0 to 2000 ft")
+		}
+	}
+	if !(r.PanelDrop >= 0 && r.PanelDrop <= 100) {
+		return fault.Invalid("circuit.route.panel_drop_feet", float64(r.PanelDrop), "0 to 100 ft")
+	}
+	if !(r.DeviceDrop >= 0 && r.DeviceDrop <= 100) {
+		return fault.Invalid("circuit.route.device_drop_feet", float64(r.DeviceDrop), "0 to 100 ft")
+	}
+	return nil
+}

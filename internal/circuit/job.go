@@ -1,0 +1,82 @@
+package circuit
+
+import (
+	"daybreak/internal/edition"
+	"daybreak/internal/unit"
+)
+
+// Job is one branch circuit to design. Every field is known: a caller that
+// does not know a value draws or assumes one and says so.
+type Job struct {
+	Setting    unit.Amps            // charger output as set, 6 to 80 A
+	Rating     unit.Amps            // output on the rating plate; 0 when the setting is the plate's own figure
+	Volts      unit.Volts           // 120, 208 or 240
+	Means      edition.SettingMeans // what holds the setting below the plate
+	Fastening  edition.Fastening    // how the charger is held
+	Connection Connection           // plug, hardwired, or the designer's choice
+	Plug       string               // configuration the charger's plug needs, "14-50"; "" for the designer's choice
+	Place      edition.Place        // where the charger is
+	Route      Route                // from panel to charger
+	Terminals  edition.Marking      // both ends; Unmarked is also the word for not knowing
+	Ambient    unit.Celsius         // hottest air along the run, −40 to 85 °C
+	Concrete   bool                 // a concrete building: no cable inside framing
+	Methods    MethodSet            // ways of wiring allowed; 0 for all
+	// OtherCurrentCarrying counts conductors of other circuits in the same raceway.
+	OtherCurrentCarrying int
+	// DropPercent is the most voltage drop, above 0 to 10; 0 takes the book's advice.
+	DropPercent float64
+	// Devices are the breaker ratings the shop stocks, ascending; nil for every standard one.
+	Devices []unit.Amps
+	// Cost ranks candidates, smallest first; +Inf marks one the shop cannot
+	// build. nil ranks by material. It must not keep the pointer.
+	Cost func(*Candidate) float64
+}
+
+// Connection is what the household wishes at the charger's end.
+type Connection uint8
+
+// The wishes. AnyConnection hardwires at 208 and 240 V and plugs in at 120 V.
+const (
+	AnyConnection Connection = iota
+	WantReceptacle
+	WantHardwired
+)
+
+// Route is the way from panel to charger, in order.
+type Route struct {
+	Segments   []Segment
+	PanelDrop  unit.Feet // vertical at the panel, runs like the first segment
+	DeviceDrop unit.Feet // vertical at the charger, runs like the last segment
+}
+
+// Segment is one stretch of a route.
+type Segment struct {
+	Kind SegmentKind
+	Feet unit.Feet
+}
+
+// SegmentKind is what a stretch of route runs through.
+type SegmentKind uint8
+
+// The kinds of stretch.
+const (
+	OpenFraming SegmentKind = iota + 1 // unfinished framing in reach
+	Fished                             // inside finished walls
+	Attic
+	CrawlSpace
+	Surface // on a finished wall indoors or in a garage, exposed
+	Outside // on an outside wall
+	Trench  // underground: not served yet
+	segmentKinds
+)
+
+// MethodSet is a set of ways of wiring.
+type MethodSet uint8
+
+// The ways of wiring. A cable may change to one raceway once, at a box.
+const (
+	UseNMB MethodSet = 1 << iota
+	UseEMT
+	UsePVC
+	UseOther // UF, MC, SER, flexible raceways: not served yet
+)
