@@ -1,6 +1,9 @@
 package outlet
 
-import "daybreak/internal/unit"
+import (
+	"daybreak/internal/edition"
+	"daybreak/internal/unit"
+)
 
 // Reading is a value somebody read off the thing itself. Its zero value is
 // "not read", so no zero amperes can pass for a breaker.
@@ -32,7 +35,8 @@ type Conductor struct {
 // Existing is the outlet as it was described. It is comparable, so callers may
 // remember a verdict by it.
 type Existing struct {
-	Year       int                   // edition of the code, 2017 or later
+	Book       edition.Edition       // what the code book in force says of wires and breakers
+	Year       int                   // the book's year, 2017 to 2100; decides which rules hold
 	Receptacle string                // id of a [Receptacle]
 	Breaker    Reading[unit.Amps]    // the number on the handle
 	Conductor  Conductor             //
@@ -53,6 +57,6 @@ type Existing struct {
 // chosen.
 type Equipment struct {
 	Max     Reading[unit.Amps] // the largest output it can be set to
-	Setting string             // locked (restricted access, label), open, unknown
+	Setting string             // locked (restricted access and label), open, unknown; an app's slider is open
 	Kind    string             // portable, fastened, unknown
 }
