@@ -128,3 +128,25 @@ const (
 
 // Words is the key of the check's words in room working.
 func (c Check) Words() string { return "outlet.verify." + string(c) }
+
+// Keys lists every key this room can put into a sheet, a reason, a piece of
+// work or a check, so that words can be proven to be there.
+func Keys() []string {
+	keys := []string{"outlet.wire.carries", "outlet.wire.bears", "outlet.cap.face", "outlet.cap.breaker", "outlet.cap.wire",
+		"outlet.cap.equipment", "outlet.cap.setting", "outlet.verdict.now", "outlet.verdict.plan", "outlet.verdict.after", "outlet.verdict.never"}
+	for _, k := range append([]WayKind{AsItIs}, wayKinds...) {
+		keys = append(keys, "outlet.way."+string(k))
+	}
+	for _, k := range workOrder {
+		keys = append(keys, Work{Kind: k}.Words())
+	}
+	for _, c := range checkOrder {
+		keys = append(keys, c.Words())
+	}
+	if b, err := ours(); err == nil {
+		for _, r := range b.rules {
+			keys = append(keys, r.reason.Words)
+		}
+	}
+	return keys
+}
