@@ -62,6 +62,9 @@ type Protection interface {
 	// ReceptacleFits tells whether one receptacle of that rating may be the only
 	// one on a circuit of that rating.
 	ReceptacleFits(receptacle, device unit.Amps) Cited[bool]
+	// SharedReceptacleFits is the same where two or more receptacles share the
+	// circuit; a duplex counts as two.
+	SharedReceptacleFits(receptacle, device unit.Amps) Cited[bool]
 	// ReceptacleShare is the part of a receptacle's rating a continuous current
 	// may use, 0.8.
 	ReceptacleShare() Cited[float64]
@@ -89,7 +92,7 @@ type Raceways interface {
 	RacewayCount(Raceway, Trade, Method, Size) (Cited[int], error)
 	// BoxFill is the volume the contents of a box need.
 	BoxFill(BoxContents) (Cited[CubicInches], error)
-	// BoxVolume is the smallest listed box for a volume.
+	// BoxFor is the smallest listed box for a volume.
 	BoxFor(CubicInches) (Cited[Box], error)
 	// Supports is how the method is fastened.
 	Supports(Method, Raceway, Trade) (Cited[Supports], error)
@@ -123,6 +126,11 @@ type Charging interface {
 	WeatherResistant(receptacle unit.Amps) Cited[bool]
 	// PlugInLimit is the largest output offered with a plug, 40 A.
 	PlugInLimit() Cited[unit.Amps]
+	// SmallestSetting is the least a charger can be set to, 6 A.
+	SmallestSetting() Cited[unit.Amps]
+	// Faces are the receptacle configurations the book knows, small to large.
+	// The slice must not be changed.
+	Faces() []Cited[Face]
 }
 
 // Wire is a conductor as installed: how it is run, how large, of what.
@@ -185,6 +193,16 @@ type Contents struct {
 type Filled struct {
 	Trade       Trade
 	FillPercent float64
+}
+
+// Face is a receptacle configuration.
+type Face struct {
+	Config  string // "14-50"
+	Amps    unit.Amps
+	Volts   unit.Volts // nominal, 120 or 240; a 240 V face serves 208 V
+	Neutral bool
+	Ground  bool // has an equipment ground
+	New     bool // may be given to a new charging circuit
 }
 
 // BoxContents is what takes volume in a box: conductors that end or are

@@ -73,6 +73,7 @@ const (
 	PVC40
 	PVC80
 	RMC
+	AluminiumConduit // rigid conduit of aluminium
 	IMC
 	FMC
 	LFMC
