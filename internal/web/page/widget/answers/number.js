@@ -1,0 +1,88 @@
+// A number with buttons on either side and, where there are two units, a switch that converts what is shown.
+import { fresh, h } from '../dom.js'
+import { number } from '../figures.js'
+import { factor, read } from '../numbers.js'
+import { words } from '../words.js'
+
+/** @typedef {import('./kinds.js').Asked} Asked */
+
+/** @param {Asked} asked @returns {import('./kinds.js').Part} */
+export function numberAnswer({ question, hintId, errorId, before, typed, send, fail }) {
+  const offered = question.limits?.length ? question.limits : [{}]
+  const id = fresh('number')
+  let limits = offered[0]
+  const low = () => limits.low ?? 0
+  const high = () => limits.high ?? 1e6
+  const step = () => limits.step || 1
+  const field = h('input', {
+    id, type: 'text', inputmode: 'decimal', autocomplete: 'off', value: typed ?? before[0] ?? '',
+    'aria-describedby': `${hintId} ${errorId}`, enterkeyhint: 'next',
+  })
+  const label = h('label', { class: 'fieldname', for: id }, capital(said(limits)))
+
+  const nudge = (/** @type {number} */ steps) => {
+    const now = read(field.value)
+    const size = step() * steps
+    const next = now ? (now.low + now.high) / 2 + size : startingPoint(low(), high(), step())
+    field.value = shown(Math.min(high(), Math.max(low(), next)), limits)
+    field.removeAttribute('aria-invalid')
+  }
+  const names = [-1, 1].map(() => h('span', { class: 'unseen' }))
+  const name = () => names.forEach((each, i) => {
+    each.textContent = ` ${(i ? words.number.more : words.number.less)(`${number(step())} ${said(limits)}`)}`
+  })
+  const side = (/** @type {number} */ way) =>
+    h('button', { type: 'button', click: () => nudge(way) }, way < 0 ? '−' : '+', names[way < 0 ? 0 : 1])
+  name()
+  field.addEventListener('keydown', (event) => {
+    const steps = { ArrowUp: 1, ArrowDown: -1, PageUp: 10, PageDown: -10 }[event.key]
+    if (!steps) return
+    event.preventDefault()
+    nudge(steps)
+  })
+
+  const submit = () => {
+    const reading = read(field.value)
+    if (!reading || reading.low < low() || reading.high > high()) {
+      field.setAttribute('aria-invalid', 'true')
+      field.focus()
+      return fail(words.number.needed(said(limits), number(low()), number(high())))
+    }
+    field.removeAttribute('aria-invalid')
+    send({ number: {
+      value: reading.low, unit: limits.unit, ...(reading.high > reading.low && { high: reading.high }), ...(reading.about && { about: true }),
+    } })
+  }
+
+  const switchTo = (/** @type {import('../wire').NumberLimits} */ to) => {
+    const reading = read(field.value)
+    const ratio = factor(to.unit ?? '') / factor(limits.unit ?? '')
+    limits = to
+    label.textContent = capital(said(limits))
+    name()
+    if (reading && reading.low === reading.high) field.value = shown(reading.low * ratio, limits)
+  }
+  const picker = offered.length > 1 && h('fieldset', { class: 'units' }, h('legend', { class: 'unseen' }, words.number.unit),
+    offered.map((each) => h('label', { class: 'tick' },
+      h('input', { type: 'radio', name: `${id}-unit`, value: each.unit, checked: each === limits, change: () => switchTo(each) }), said(each))))
+
+  return {
+    node: h('div', { class: 'stack' }, label, h('div', { class: 'stepper' }, side(-1), field, side(1)), picker,
+      h('button', { type: 'submit', class: 'go' }, words.question.next)),
+    submit,
+    field,
+    typed: () => field.value,
+  }
+}
+
+/** The unit as the service words it. @param {import('../wire').NumberLimits} limits */
+const said = (limits) => limits.unit_text || limits.unit || ''
+
+/** @param {number} value @param {import('../wire').NumberLimits} limits */
+const shown = (value, limits) => String(Number(value.toFixed((limits.step || 1) < 1 ? 1 : 0)))
+
+/** Where the first press of a step lands: a round figure low in the range, not its edge. @param {number} low @param {number} high @param {number} step */
+const startingPoint = (low, high, step) => Math.min(high, Math.max(low, Math.round((low + (high - low) / 10) / step) * step))
+
+/** @param {string} text */
+const capital = (text) => text.charAt(0).toUpperCase() + text.slice(1)

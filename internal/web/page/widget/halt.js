@@ -1,0 +1,35 @@
+// The halt: what to do now, before anything else. No price stands beside a danger.
+import { cautionBox, levelOf } from './cautions.js'
+import { h } from './dom.js'
+import { words } from './words.js'
+
+/** @typedef {import('./wire').Session} Session */
+
+/**
+ * @param {Session} session
+ * @param {{loud: boolean, see: () => void, mistaken: () => void, goOn?: () => void, startOver: () => void}} acts
+ */
+export function haltView(session, { loud, see, mistaken, goOn, startOver }) {
+  const cautions = session.cautions ?? []
+  const stops = cautions.filter((caution) => levelOf(caution) === 'stop')
+  const rest = cautions.filter((caution) => levelOf(caution) !== 'stop')
+  return h('div', { class: 'question halted new' },
+    h('hr', { class: 'horizon', 'aria-hidden': 'true' }),
+    h('h2', { id: 'question', tabindex: -1 }, words.halt.heading),
+    h('p', { class: 'headline' }, session.halt?.text),
+    h('div', { class: 'stack' }, stops.map((caution) => cautionBox(caution, { loud }))),
+    contradictions(session),
+    rest.length > 0 && h('div', { class: 'stack' }, rest.map((caution) => cautionBox(caution))),
+    h('p', null, words.licensed),
+    h('div', { class: 'row' },
+      h('button', { type: 'button', class: 'go', 'data-act': 'see', click: see }, words.halt.see),
+      goOn && h('button', { type: 'button', 'data-act': 'go-on', click: goOn }, words.halt.aside),
+      h('button', { type: 'button', 'data-act': 'mistaken', click: mistaken }, words.halt.mistaken),
+      h('button', { type: 'button', 'data-act': 'start-over', click: startOver }, words.start.again)))
+}
+
+/** Facts that do not fit together, said as they stand. @param {Session} session */
+export function contradictions(session) {
+  const all = session.contradictions ?? []
+  return all.length > 0 && h('div', { class: 'stack' }, all.map((each) => h('p', { class: 'caution take_care', role: 'note' }, each.text)))
+}

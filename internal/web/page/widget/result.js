@@ -1,0 +1,106 @@
+// The quote: one sentence, the gravest caution right under it, the options, then every line and everything still guessed.
+import { billBlock, facts } from './bill.js'
+import { cautionBox } from './cautions.js'
+import { h } from './dom.js'
+import { day, exact, number } from './figures.js'
+import { optionCards, rangeText, roleNames } from './options.js'
+import { words } from './words.js'
+import { workingDetails } from './working.js'
+
+/** @typedef {import('./wire').Quote} Quote */
+/** @typedef {import('./wire').Option} Option */
+
+/**
+ * @param {Quote} quote
+ * @param {{goOn?: () => void, startOver: () => void, chosen?: string, onChoose: (id: string) => void}} acts
+ */
+export function resultView(quote, { goOn, startOver, chosen, onChoose }) {
+  const options = quote.options ?? []
+  const best = options.find((option) => option.roles?.includes('OPTION_ROLE_BEST_FIT')) ?? options[0]
+  const below = h('div', { class: 'result' })
+  const cards = h('div')
+  const show = (/** @type {Option | undefined} */ option) => {
+    cards.replaceChildren(options.length ? optionCards(options, option?.id ?? '', (id) => {
+      onChoose(id)
+      show(options.find((each) => each.id === id))
+      const radio = cards.querySelector(`[data-option="${CSS.escape(id)}"] input`)
+      if (radio instanceof HTMLElement) radio.focus()
+    }) : h('p', null, words.result.none))
+    below.replaceChildren(...(option ? chosenBlocks(option) : []))
+  }
+  show(options.find((option) => option.id === chosen) ?? best)
+
+  const [first, ...others] = quote.cautions ?? []
+  return h('div', { class: 'result new' },
+    h('div', { class: 'block' },
+      h('h2', { tabindex: -1 }, words.result.heading),
+      h('p', { class: 'headline' }, quote.headline?.text),
+      first && cautionBox(first),
+      quote.expired_book && h('p', { class: 'error' }, quote.expired_book.text),
+      standing(quote)),
+    h('div', { class: 'block' }, h('h3', null, words.result.options), cards),
+    below,
+    listBlock(words.result.assumed, (quote.assumptions ?? []).map((each) => each.text || `${each.path}: ${each.value}`)),
+    listBlock(words.result.movers, (quote.movers ?? []).map((each) => [each.text, each.swing && `± ${exact(each.swing)}`].filter(Boolean).join(' · '))),
+    listBlock(words.result.verify, (quote.to_verify ?? []).map((each) => [each.what?.text, each.otherwise?.text].filter(Boolean).join(' '))),
+    others.length > 0 && h('div', { class: 'block' }, h('h3', null, words.result.cautions), h('div', { class: 'stack' },
+      others.map((caution) => cautionBox(caution, { heading: 'h4' })))),
+    (quote.lost?.length ?? 0) > 0 && h('details', null, h('summary', null, words.result.lost), h('ul', { class: 'steps' },
+      (quote.lost ?? []).map((way) => h('li', null, h('strong', null, way.title?.text), ' ', rangeText(way.price), h('p', null, way.why?.text))))),
+    identity(quote),
+    h('div', { class: 'row' },
+      goOn && h('button', { type: 'button', class: 'go', click: goOn }, words.result.back),
+      h('button', { type: 'button', click: startOver }, words.start.again)))
+}
+
+/** @param {Quote} quote */
+function standing(quote) {
+  return h('div', null,
+    h('h3', null, words.result.standing),
+    h('p', null, h('strong', null, words.standings[quote.standing ?? ''])),
+    (quote.standing_reasons ?? []).map((reason) => h('p', null, reason.text)),
+    (quote.contradictions ?? []).map((each) => h('p', { class: 'error' }, each.text)))
+}
+
+/** What belongs to the chosen option: lines, length, working, and what to look at. @param {Option} option */
+function chosenBlocks(option) {
+  const { bill, length, charging } = option
+  return [
+    bill && h('div', { class: 'block' },
+      h('h3', null, words.result.lines, ': ', option.title?.text ?? roleNames(option)),
+      billBlock(bill),
+      length && h('div', null,
+        length.text && h('p', null, length.text),
+        facts([
+          [words.result.feet, length.feet && `${number(length.feet, 0)} ft`],
+          [words.result.tenFeet, length.ten_more_feet && exact(length.ten_more_feet)],
+        ]))),
+    h('div', { class: 'block' },
+      h('h3', null, words.result.workings),
+      h('div', null,
+        charging && workingDetails(words.result.workingPower, option.working),
+        workingDetails(words.result.workingCircuit, option.circuit?.working),
+        workingDetails(words.result.workingPanel, option.panel?.working))),
+    listBlock(words.result.measures, (option.measures ?? []).map((measure) => [measure.what?.text, measure.section].filter(Boolean).join(' · '))),
+    listBlock(words.result.change, (option.what_would_change ?? []).map((each) => each.text ?? '')),
+  ].filter((block) => block instanceof Node)
+}
+
+/** @param {string} heading @param {string[]} lines */
+function listBlock(heading, lines) {
+  if (!lines.length) return null
+  return h('div', { class: 'block' }, h('h3', null, heading), h('ul', { class: 'bullets' }, lines.map((line) => h('li', null, h('span', null, line)))))
+}
+
+/** @param {Quote} quote */
+function identity(quote) {
+  return h('div', { class: 'block' },
+    h('p', null, words.result.reference, ' ', h('output', { class: 'reference' }, quote.reference)),
+    facts([
+      [words.result.asOf, day(quote.as_of_date)],
+      [words.result.until, day(quote.valid_until_date)],
+      [words.result.edition, [quote.edition?.text, quote.edition?.jurisdiction].filter(Boolean).join(', ')],
+      [words.result.fingerprint, quote.fingerprint],
+    ]),
+    (quote.notices ?? []).map((notice) => h('p', { class: 'hint' }, notice.text)))
+}
