@@ -902,6 +902,124 @@ func (DetachedFeed) EnumDescriptor() ([]byte, []int) {
 	return file_daybreak_v1_fact_words_proto_rawDescGZIP(), []int{13}
 }
 
+// WireSize is conductor size in AWG.
+type WireSize int32
+
+const (
+	WireSize_WIRE_SIZE_UNSPECIFIED WireSize = 0
+	WireSize_WIRE_SIZE_14          WireSize = 1
+	WireSize_WIRE_SIZE_12          WireSize = 2
+	WireSize_WIRE_SIZE_10          WireSize = 3
+	WireSize_WIRE_SIZE_8           WireSize = 4
+	WireSize_WIRE_SIZE_6           WireSize = 5
+	WireSize_WIRE_SIZE_4           WireSize = 6
+	WireSize_WIRE_SIZE_3           WireSize = 7
+	WireSize_WIRE_SIZE_2           WireSize = 8
+)
+
+// Enum value maps for WireSize.
+var (
+	WireSize_name = map[int32]string{
+		0: "WIRE_SIZE_UNSPECIFIED",
+		1: "WIRE_SIZE_14",
+		2: "WIRE_SIZE_12",
+		3: "WIRE_SIZE_10",
+		4: "WIRE_SIZE_8",
+		5: "WIRE_SIZE_6",
+		6: "WIRE_SIZE_4",
+		7: "WIRE_SIZE_3",
+		8: "WIRE_SIZE_2",
+	}
+	WireSize_value = map[string]int32{
+		"WIRE_SIZE_UNSPECIFIED": 0,
+		"WIRE_SIZE_14":          1,
+		"WIRE_SIZE_12":          2,
+		"WIRE_SIZE_10":          3,
+		"WIRE_SIZE_8":           4,
+		"WIRE_SIZE_6":           5,
+		"WIRE_SIZE_4":           6,
+		"WIRE_SIZE_3":           7,
+		"WIRE_SIZE_2":           8,
+	}
+)
+
+func (x WireSize) Enum() *WireSize {
+	p := new(WireSize)
+	*p = x
+	return p
+}
+
+func (x WireSize) String() string {
+	return protoimpl.X.EnumStringOf(x.Descriptor(), protoreflect.EnumNumber(x))
+}
+
+func (WireSize) Descriptor() protoreflect.EnumDescriptor {
+	return file_daybreak_v1_fact_words_proto_enumTypes[14].Descriptor()
+}
+
+func (WireSize) Type() protoreflect.EnumType {
+	return &file_daybreak_v1_fact_words_proto_enumTypes[14]
+}
+
+func (x WireSize) Number() protoreflect.EnumNumber {
+	return protoreflect.EnumNumber(x)
+}
+
+// Deprecated: Use WireSize.Descriptor instead.
+func (WireSize) EnumDescriptor() ([]byte, []int) {
+	return file_daybreak_v1_fact_words_proto_rawDescGZIP(), []int{14}
+}
+
+// WireMaterial is conductor material.
+type WireMaterial int32
+
+const (
+	WireMaterial_WIRE_MATERIAL_UNSPECIFIED WireMaterial = 0
+	WireMaterial_WIRE_MATERIAL_CU          WireMaterial = 1
+	WireMaterial_WIRE_MATERIAL_AL          WireMaterial = 2
+)
+
+// Enum value maps for WireMaterial.
+var (
+	WireMaterial_name = map[int32]string{
+		0: "WIRE_MATERIAL_UNSPECIFIED",
+		1: "WIRE_MATERIAL_CU",
+		2: "WIRE_MATERIAL_AL",
+	}
+	WireMaterial_value = map[string]int32{
+		"WIRE_MATERIAL_UNSPECIFIED": 0,
+		"WIRE_MATERIAL_CU":          1,
+		"WIRE_MATERIAL_AL":          2,
+	}
+)
+
+func (x WireMaterial) Enum() *WireMaterial {
+	p := new(WireMaterial)
+	*p = x
+	return p
+}
+
+func (x WireMaterial) String() string {
+	return protoimpl.X.EnumStringOf(x.Descriptor(), protoreflect.EnumNumber(x))
+}
+
+func (WireMaterial) Descriptor() protoreflect.EnumDescriptor {
+	return file_daybreak_v1_fact_words_proto_enumTypes[15].Descriptor()
+}
+
+func (WireMaterial) Type() protoreflect.EnumType {
+	return &file_daybreak_v1_fact_words_proto_enumTypes[15]
+}
+
+func (x WireMaterial) Number() protoreflect.EnumNumber {
+	return protoreflect.EnumNumber(x)
+}
+
+// Deprecated: Use WireMaterial.Descriptor instead.
+func (WireMaterial) EnumDescriptor() ([]byte, []int) {
+	return file_daybreak_v1_fact_words_proto_rawDescGZIP(), []int{15}
+}
+
 // ServiceFeed is how the service reaches the house.
 type ServiceFeed int32
 
@@ -936,11 +1054,11 @@ func (x ServiceFeed) String() string {
 }
 
 func (ServiceFeed) Descriptor() protoreflect.EnumDescriptor {
-	return file_daybreak_v1_fact_words_proto_enumTypes[14].Descriptor()
+	return file_daybreak_v1_fact_words_proto_enumTypes[16].Descriptor()
 }
 
 func (ServiceFeed) Type() protoreflect.EnumType {
-	return &file_daybreak_v1_fact_words_proto_enumTypes[14]
+	return &file_daybreak_v1_fact_words_proto_enumTypes[16]
 }
 
 func (x ServiceFeed) Number() protoreflect.EnumNumber {
@@ -949,7 +1067,7 @@ func (x ServiceFeed) Number() protoreflect.EnumNumber {
 
 // Deprecated: Use ServiceFeed.Descriptor instead.
 func (ServiceFeed) EnumDescriptor() ([]byte, []int) {
-	return file_daybreak_v1_fact_words_proto_rawDescGZIP(), []int{14}
+	return file_daybreak_v1_fact_words_proto_rawDescGZIP(), []int{16}
 }
 
 // Generator is how a generator is connected.
@@ -992,11 +1110,11 @@ func (x Generator) String() string {
 }
 
 func (Generator) Descriptor() protoreflect.EnumDescriptor {
-	return file_daybreak_v1_fact_words_proto_enumTypes[15].Descriptor()
+	return file_daybreak_v1_fact_words_proto_enumTypes[17].Descriptor()
 }
 
 func (Generator) Type() protoreflect.EnumType {
-	return &file_daybreak_v1_fact_words_proto_enumTypes[15]
+	return &file_daybreak_v1_fact_words_proto_enumTypes[17]
 }
 
 func (x Generator) Number() protoreflect.EnumNumber {
@@ -1005,7 +1123,7 @@ func (x Generator) Number() protoreflect.EnumNumber {
 
 // Deprecated: Use Generator.Descriptor instead.
 func (Generator) EnumDescriptor() ([]byte, []int) {
-	return file_daybreak_v1_fact_words_proto_rawDescGZIP(), []int{15}
+	return file_daybreak_v1_fact_words_proto_rawDescGZIP(), []int{17}
 }
 
 // IncomeBand is household income against the area median, percent.
@@ -1045,11 +1163,11 @@ func (x IncomeBand) String() string {
 }
 
 func (IncomeBand) Descriptor() protoreflect.EnumDescriptor {
-	return file_daybreak_v1_fact_words_proto_enumTypes[16].Descriptor()
+	return file_daybreak_v1_fact_words_proto_enumTypes[18].Descriptor()
 }
 
 func (IncomeBand) Type() protoreflect.EnumType {
-	return &file_daybreak_v1_fact_words_proto_enumTypes[16]
+	return &file_daybreak_v1_fact_words_proto_enumTypes[18]
 }
 
 func (x IncomeBand) Number() protoreflect.EnumNumber {
@@ -1058,7 +1176,7 @@ func (x IncomeBand) Number() protoreflect.EnumNumber {
 
 // Deprecated: Use IncomeBand.Descriptor instead.
 func (IncomeBand) EnumDescriptor() ([]byte, []int) {
-	return file_daybreak_v1_fact_words_proto_rawDescGZIP(), []int{16}
+	return file_daybreak_v1_fact_words_proto_rawDescGZIP(), []int{18}
 }
 
 // OutletPresent is what outlet is within reach.
@@ -1098,11 +1216,11 @@ func (x OutletPresent) String() string {
 }
 
 func (OutletPresent) Descriptor() protoreflect.EnumDescriptor {
-	return file_daybreak_v1_fact_words_proto_enumTypes[17].Descriptor()
+	return file_daybreak_v1_fact_words_proto_enumTypes[19].Descriptor()
 }
 
 func (OutletPresent) Type() protoreflect.EnumType {
-	return &file_daybreak_v1_fact_words_proto_enumTypes[17]
+	return &file_daybreak_v1_fact_words_proto_enumTypes[19]
 }
 
 func (x OutletPresent) Number() protoreflect.EnumNumber {
@@ -1111,7 +1229,7 @@ func (x OutletPresent) Number() protoreflect.EnumNumber {
 
 // Deprecated: Use OutletPresent.Descriptor instead.
 func (OutletPresent) EnumDescriptor() ([]byte, []int) {
-	return file_daybreak_v1_fact_words_proto_rawDescGZIP(), []int{17}
+	return file_daybreak_v1_fact_words_proto_rawDescGZIP(), []int{19}
 }
 
 // Configuration is a receptacle face by its NEMA configuration.
@@ -1193,11 +1311,11 @@ func (x Configuration) String() string {
 }
 
 func (Configuration) Descriptor() protoreflect.EnumDescriptor {
-	return file_daybreak_v1_fact_words_proto_enumTypes[18].Descriptor()
+	return file_daybreak_v1_fact_words_proto_enumTypes[20].Descriptor()
 }
 
 func (Configuration) Type() protoreflect.EnumType {
-	return &file_daybreak_v1_fact_words_proto_enumTypes[18]
+	return &file_daybreak_v1_fact_words_proto_enumTypes[20]
 }
 
 func (x Configuration) Number() protoreflect.EnumNumber {
@@ -1206,7 +1324,7 @@ func (x Configuration) Number() protoreflect.EnumNumber {
 
 // Deprecated: Use Configuration.Descriptor instead.
 func (Configuration) EnumDescriptor() ([]byte, []int) {
-	return file_daybreak_v1_fact_words_proto_rawDescGZIP(), []int{18}
+	return file_daybreak_v1_fact_words_proto_rawDescGZIP(), []int{20}
 }
 
 // Sharing is what else is on the circuit.
@@ -1261,11 +1379,11 @@ func (x Sharing) String() string {
 }
 
 func (Sharing) Descriptor() protoreflect.EnumDescriptor {
-	return file_daybreak_v1_fact_words_proto_enumTypes[19].Descriptor()
+	return file_daybreak_v1_fact_words_proto_enumTypes[21].Descriptor()
 }
 
 func (Sharing) Type() protoreflect.EnumType {
-	return &file_daybreak_v1_fact_words_proto_enumTypes[19]
+	return &file_daybreak_v1_fact_words_proto_enumTypes[21]
 }
 
 func (x Sharing) Number() protoreflect.EnumNumber {
@@ -1274,7 +1392,7 @@ func (x Sharing) Number() protoreflect.EnumNumber {
 
 // Deprecated: Use Sharing.Descriptor instead.
 func (Sharing) EnumDescriptor() ([]byte, []int) {
-	return file_daybreak_v1_fact_words_proto_rawDescGZIP(), []int{19}
+	return file_daybreak_v1_fact_words_proto_rawDescGZIP(), []int{21}
 }
 
 // CurrentUse is how a car is charged there today.
@@ -1323,11 +1441,11 @@ func (x CurrentUse) String() string {
 }
 
 func (CurrentUse) Descriptor() protoreflect.EnumDescriptor {
-	return file_daybreak_v1_fact_words_proto_enumTypes[20].Descriptor()
+	return file_daybreak_v1_fact_words_proto_enumTypes[22].Descriptor()
 }
 
 func (CurrentUse) Type() protoreflect.EnumType {
-	return &file_daybreak_v1_fact_words_proto_enumTypes[20]
+	return &file_daybreak_v1_fact_words_proto_enumTypes[22]
 }
 
 func (x CurrentUse) Number() protoreflect.EnumNumber {
@@ -1336,7 +1454,7 @@ func (x CurrentUse) Number() protoreflect.EnumNumber {
 
 // Deprecated: Use CurrentUse.Descriptor instead.
 func (CurrentUse) EnumDescriptor() ([]byte, []int) {
-	return file_daybreak_v1_fact_words_proto_rawDescGZIP(), []int{20}
+	return file_daybreak_v1_fact_words_proto_rawDescGZIP(), []int{22}
 }
 
 // OutletCondition is what was seen at the outlet.
@@ -1421,11 +1539,11 @@ func (x OutletCondition) String() string {
 }
 
 func (OutletCondition) Descriptor() protoreflect.EnumDescriptor {
-	return file_daybreak_v1_fact_words_proto_enumTypes[21].Descriptor()
+	return file_daybreak_v1_fact_words_proto_enumTypes[23].Descriptor()
 }
 
 func (OutletCondition) Type() protoreflect.EnumType {
-	return &file_daybreak_v1_fact_words_proto_enumTypes[21]
+	return &file_daybreak_v1_fact_words_proto_enumTypes[23]
 }
 
 func (x OutletCondition) Number() protoreflect.EnumNumber {
@@ -1434,7 +1552,7 @@ func (x OutletCondition) Number() protoreflect.EnumNumber {
 
 // Deprecated: Use OutletCondition.Descriptor instead.
 func (OutletCondition) EnumDescriptor() ([]byte, []int) {
-	return file_daybreak_v1_fact_words_proto_rawDescGZIP(), []int{21}
+	return file_daybreak_v1_fact_words_proto_rawDescGZIP(), []int{23}
 }
 
 // OutletGrade is the grade of the receptacle.
@@ -1474,11 +1592,11 @@ func (x OutletGrade) String() string {
 }
 
 func (OutletGrade) Descriptor() protoreflect.EnumDescriptor {
-	return file_daybreak_v1_fact_words_proto_enumTypes[22].Descriptor()
+	return file_daybreak_v1_fact_words_proto_enumTypes[24].Descriptor()
 }
 
 func (OutletGrade) Type() protoreflect.EnumType {
-	return &file_daybreak_v1_fact_words_proto_enumTypes[22]
+	return &file_daybreak_v1_fact_words_proto_enumTypes[24]
 }
 
 func (x OutletGrade) Number() protoreflect.EnumNumber {
@@ -1487,7 +1605,7 @@ func (x OutletGrade) Number() protoreflect.EnumNumber {
 
 // Deprecated: Use OutletGrade.Descriptor instead.
 func (OutletGrade) EnumDescriptor() ([]byte, []int) {
-	return file_daybreak_v1_fact_words_proto_rawDescGZIP(), []int{22}
+	return file_daybreak_v1_fact_words_proto_rawDescGZIP(), []int{24}
 }
 
 // OutletLocation is where the outlet is.
@@ -1527,11 +1645,11 @@ func (x OutletLocation) String() string {
 }
 
 func (OutletLocation) Descriptor() protoreflect.EnumDescriptor {
-	return file_daybreak_v1_fact_words_proto_enumTypes[23].Descriptor()
+	return file_daybreak_v1_fact_words_proto_enumTypes[25].Descriptor()
 }
 
 func (OutletLocation) Type() protoreflect.EnumType {
-	return &file_daybreak_v1_fact_words_proto_enumTypes[23]
+	return &file_daybreak_v1_fact_words_proto_enumTypes[25]
 }
 
 func (x OutletLocation) Number() protoreflect.EnumNumber {
@@ -1540,124 +1658,6 @@ func (x OutletLocation) Number() protoreflect.EnumNumber {
 
 // Deprecated: Use OutletLocation.Descriptor instead.
 func (OutletLocation) EnumDescriptor() ([]byte, []int) {
-	return file_daybreak_v1_fact_words_proto_rawDescGZIP(), []int{23}
-}
-
-// WireSize is conductor size in AWG.
-type WireSize int32
-
-const (
-	WireSize_WIRE_SIZE_UNSPECIFIED WireSize = 0
-	WireSize_WIRE_SIZE_14          WireSize = 1
-	WireSize_WIRE_SIZE_12          WireSize = 2
-	WireSize_WIRE_SIZE_10          WireSize = 3
-	WireSize_WIRE_SIZE_8           WireSize = 4
-	WireSize_WIRE_SIZE_6           WireSize = 5
-	WireSize_WIRE_SIZE_4           WireSize = 6
-	WireSize_WIRE_SIZE_3           WireSize = 7
-	WireSize_WIRE_SIZE_2           WireSize = 8
-)
-
-// Enum value maps for WireSize.
-var (
-	WireSize_name = map[int32]string{
-		0: "WIRE_SIZE_UNSPECIFIED",
-		1: "WIRE_SIZE_14",
-		2: "WIRE_SIZE_12",
-		3: "WIRE_SIZE_10",
-		4: "WIRE_SIZE_8",
-		5: "WIRE_SIZE_6",
-		6: "WIRE_SIZE_4",
-		7: "WIRE_SIZE_3",
-		8: "WIRE_SIZE_2",
-	}
-	WireSize_value = map[string]int32{
-		"WIRE_SIZE_UNSPECIFIED": 0,
-		"WIRE_SIZE_14":          1,
-		"WIRE_SIZE_12":          2,
-		"WIRE_SIZE_10":          3,
-		"WIRE_SIZE_8":           4,
-		"WIRE_SIZE_6":           5,
-		"WIRE_SIZE_4":           6,
-		"WIRE_SIZE_3":           7,
-		"WIRE_SIZE_2":           8,
-	}
-)
-
-func (x WireSize) Enum() *WireSize {
-	p := new(WireSize)
-	*p = x
-	return p
-}
-
-func (x WireSize) String() string {
-	return protoimpl.X.EnumStringOf(x.Descriptor(), protoreflect.EnumNumber(x))
-}
-
-func (WireSize) Descriptor() protoreflect.EnumDescriptor {
-	return file_daybreak_v1_fact_words_proto_enumTypes[24].Descriptor()
-}
-
-func (WireSize) Type() protoreflect.EnumType {
-	return &file_daybreak_v1_fact_words_proto_enumTypes[24]
-}
-
-func (x WireSize) Number() protoreflect.EnumNumber {
-	return protoreflect.EnumNumber(x)
-}
-
-// Deprecated: Use WireSize.Descriptor instead.
-func (WireSize) EnumDescriptor() ([]byte, []int) {
-	return file_daybreak_v1_fact_words_proto_rawDescGZIP(), []int{24}
-}
-
-// WireMaterial is conductor material.
-type WireMaterial int32
-
-const (
-	WireMaterial_WIRE_MATERIAL_UNSPECIFIED WireMaterial = 0
-	WireMaterial_WIRE_MATERIAL_CU          WireMaterial = 1
-	WireMaterial_WIRE_MATERIAL_AL          WireMaterial = 2
-)
-
-// Enum value maps for WireMaterial.
-var (
-	WireMaterial_name = map[int32]string{
-		0: "WIRE_MATERIAL_UNSPECIFIED",
-		1: "WIRE_MATERIAL_CU",
-		2: "WIRE_MATERIAL_AL",
-	}
-	WireMaterial_value = map[string]int32{
-		"WIRE_MATERIAL_UNSPECIFIED": 0,
-		"WIRE_MATERIAL_CU":          1,
-		"WIRE_MATERIAL_AL":          2,
-	}
-)
-
-func (x WireMaterial) Enum() *WireMaterial {
-	p := new(WireMaterial)
-	*p = x
-	return p
-}
-
-func (x WireMaterial) String() string {
-	return protoimpl.X.EnumStringOf(x.Descriptor(), protoreflect.EnumNumber(x))
-}
-
-func (WireMaterial) Descriptor() protoreflect.EnumDescriptor {
-	return file_daybreak_v1_fact_words_proto_enumTypes[25].Descriptor()
-}
-
-func (WireMaterial) Type() protoreflect.EnumType {
-	return &file_daybreak_v1_fact_words_proto_enumTypes[25]
-}
-
-func (x WireMaterial) Number() protoreflect.EnumNumber {
-	return protoreflect.EnumNumber(x)
-}
-
-// Deprecated: Use WireMaterial.Descriptor instead.
-func (WireMaterial) EnumDescriptor() ([]byte, []int) {
 	return file_daybreak_v1_fact_words_proto_rawDescGZIP(), []int{25}
 }
 
@@ -3357,7 +3357,21 @@ const file_daybreak_v1_fact_words_proto_rawDesc = "" +
 	"\x12DETACHED_FEED_NONE\x10\x01\x12\x1a\n" +
 	"\x16DETACHED_FEED_TWO_WIRE\x10\x02\x12\x1c\n" +
 	"\x18DETACHED_FEED_THREE_WIRE\x10\x03\x12\x1b\n" +
-	"\x17DETACHED_FEED_FOUR_WIRE\x10\x04*d\n" +
+	"\x17DETACHED_FEED_FOUR_WIRE\x10\x04*\xb0\x01\n" +
+	"\bWireSize\x12\x19\n" +
+	"\x15WIRE_SIZE_UNSPECIFIED\x10\x00\x12\x10\n" +
+	"\fWIRE_SIZE_14\x10\x01\x12\x10\n" +
+	"\fWIRE_SIZE_12\x10\x02\x12\x10\n" +
+	"\fWIRE_SIZE_10\x10\x03\x12\x0f\n" +
+	"\vWIRE_SIZE_8\x10\x04\x12\x0f\n" +
+	"\vWIRE_SIZE_6\x10\x05\x12\x0f\n" +
+	"\vWIRE_SIZE_4\x10\x06\x12\x0f\n" +
+	"\vWIRE_SIZE_3\x10\a\x12\x0f\n" +
+	"\vWIRE_SIZE_2\x10\b*Y\n" +
+	"\fWireMaterial\x12\x1d\n" +
+	"\x19WIRE_MATERIAL_UNSPECIFIED\x10\x00\x12\x14\n" +
+	"\x10WIRE_MATERIAL_CU\x10\x01\x12\x14\n" +
+	"\x10WIRE_MATERIAL_AL\x10\x02*d\n" +
 	"\vServiceFeed\x12\x1c\n" +
 	"\x18SERVICE_FEED_UNSPECIFIED\x10\x00\x12\x19\n" +
 	"\x15SERVICE_FEED_OVERHEAD\x10\x01\x12\x1c\n" +
@@ -3448,21 +3462,7 @@ const file_daybreak_v1_fact_words_proto_rawDesc = "" +
 	"\x1bOUTLET_LOCATION_UNSPECIFIED\x10\x00\x12\x1a\n" +
 	"\x16OUTLET_LOCATION_INDOOR\x10\x01\x12\x1a\n" +
 	"\x16OUTLET_LOCATION_GARAGE\x10\x02\x12\x1b\n" +
-	"\x17OUTLET_LOCATION_OUTDOOR\x10\x03*\xb0\x01\n" +
-	"\bWireSize\x12\x19\n" +
-	"\x15WIRE_SIZE_UNSPECIFIED\x10\x00\x12\x10\n" +
-	"\fWIRE_SIZE_14\x10\x01\x12\x10\n" +
-	"\fWIRE_SIZE_12\x10\x02\x12\x10\n" +
-	"\fWIRE_SIZE_10\x10\x03\x12\x0f\n" +
-	"\vWIRE_SIZE_8\x10\x04\x12\x0f\n" +
-	"\vWIRE_SIZE_6\x10\x05\x12\x0f\n" +
-	"\vWIRE_SIZE_4\x10\x06\x12\x0f\n" +
-	"\vWIRE_SIZE_3\x10\a\x12\x0f\n" +
-	"\vWIRE_SIZE_2\x10\b*Y\n" +
-	"\fWireMaterial\x12\x1d\n" +
-	"\x19WIRE_MATERIAL_UNSPECIFIED\x10\x00\x12\x14\n" +
-	"\x10WIRE_MATERIAL_CU\x10\x01\x12\x14\n" +
-	"\x10WIRE_MATERIAL_AL\x10\x02*V\n" +
+	"\x17OUTLET_LOCATION_OUTDOOR\x10\x03*V\n" +
 	"\n" +
 	"WireMethod\x12\x1b\n" +
 	"\x17WIRE_METHOD_UNSPECIFIED\x10\x00\x12\x12\n" +
@@ -3685,18 +3685,18 @@ var file_daybreak_v1_fact_words_proto_goTypes = []any{
 	(Parking)(0),           // 11: daybreak.v1.Parking
 	(Mounting)(0),          // 12: daybreak.v1.Mounting
 	(DetachedFeed)(0),      // 13: daybreak.v1.DetachedFeed
-	(ServiceFeed)(0),       // 14: daybreak.v1.ServiceFeed
-	(Generator)(0),         // 15: daybreak.v1.Generator
-	(IncomeBand)(0),        // 16: daybreak.v1.IncomeBand
-	(OutletPresent)(0),     // 17: daybreak.v1.OutletPresent
-	(Configuration)(0),     // 18: daybreak.v1.Configuration
-	(Sharing)(0),           // 19: daybreak.v1.Sharing
-	(CurrentUse)(0),        // 20: daybreak.v1.CurrentUse
-	(OutletCondition)(0),   // 21: daybreak.v1.OutletCondition
-	(OutletGrade)(0),       // 22: daybreak.v1.OutletGrade
-	(OutletLocation)(0),    // 23: daybreak.v1.OutletLocation
-	(WireSize)(0),          // 24: daybreak.v1.WireSize
-	(WireMaterial)(0),      // 25: daybreak.v1.WireMaterial
+	(WireSize)(0),          // 14: daybreak.v1.WireSize
+	(WireMaterial)(0),      // 15: daybreak.v1.WireMaterial
+	(ServiceFeed)(0),       // 16: daybreak.v1.ServiceFeed
+	(Generator)(0),         // 17: daybreak.v1.Generator
+	(IncomeBand)(0),        // 18: daybreak.v1.IncomeBand
+	(OutletPresent)(0),     // 19: daybreak.v1.OutletPresent
+	(Configuration)(0),     // 20: daybreak.v1.Configuration
+	(Sharing)(0),           // 21: daybreak.v1.Sharing
+	(CurrentUse)(0),        // 22: daybreak.v1.CurrentUse
+	(OutletCondition)(0),   // 23: daybreak.v1.OutletCondition
+	(OutletGrade)(0),       // 24: daybreak.v1.OutletGrade
+	(OutletLocation)(0),    // 25: daybreak.v1.OutletLocation
 	(WireMethod)(0),        // 26: daybreak.v1.WireMethod
 	(SettingMeans)(0),      // 27: daybreak.v1.SettingMeans
 	(EquipmentPlug)(0),     // 28: daybreak.v1.EquipmentPlug

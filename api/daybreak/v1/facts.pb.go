@@ -305,14 +305,12 @@ func (x *Narrowed) GetWords() []string {
 	return nil
 }
 
-// Derived says where a leaf's value came from when nobody told it.
+// Derived says where the value of a leaf came from when nobody told it.
 type Derived struct {
 	state protoimpl.MessageState `protogen:"open.v1"`
 	Path  string                 `protobuf:"bytes,1,opt,name=path,proto3" json:"path,omitempty"`
-	// A word of a closed list, such as "postal table".
-	Source string `protobuf:"bytes,2,opt,name=source,proto3" json:"source,omitempty"`
-	// The value, printed as in the list of facts.
-	Value         string `protobuf:"bytes,3,opt,name=value,proto3" json:"value,omitempty"`
+	// A word of a closed list, such as "postal_table".
+	Source        string `protobuf:"bytes,2,opt,name=source,proto3" json:"source,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
 }
@@ -357,13 +355,6 @@ func (x *Derived) GetPath() string {
 func (x *Derived) GetSource() string {
 	if x != nil {
 		return x.Source
-	}
-	return ""
-}
-
-func (x *Derived) GetValue() string {
-	if x != nil {
-		return x.Value
 	}
 	return ""
 }
@@ -668,34 +659,36 @@ func (x *Driving) GetSecondVehicleDailyMiles() float64 {
 
 // Place is the dwelling, its town and who may decide.
 type Place struct {
-	state            protoimpl.MessageState `protogen:"open.v1"`
-	PostalCode       *string                `protobuf:"bytes,1,opt,name=postal_code,json=postalCode,proto3,oneof" json:"postal_code,omitempty"`
-	Jurisdiction     *string                `protobuf:"bytes,2,opt,name=jurisdiction,proto3,oneof" json:"jurisdiction,omitempty"`
-	CodeEdition      *CodeEdition           `protobuf:"varint,3,opt,name=code_edition,json=codeEdition,proto3,enum=daybreak.v1.CodeEdition,oneof" json:"code_edition,omitempty"`
-	PermitDate       *string                `protobuf:"bytes,4,opt,name=permit_date,json=permitDate,proto3,oneof" json:"permit_date,omitempty"`
-	ClimateStation   *string                `protobuf:"bytes,5,opt,name=climate_station,json=climateStation,proto3,oneof" json:"climate_station,omitempty"`
-	JanuaryMeanF     *float64               `protobuf:"fixed64,6,opt,name=january_mean_f,json=januaryMeanF,proto3,oneof" json:"january_mean_f,omitempty"`
-	ColdestNightF    *float64               `protobuf:"fixed64,7,opt,name=coldest_night_f,json=coldestNightF,proto3,oneof" json:"coldest_night_f,omitempty"`
-	ClimateZone      *ClimateZone           `protobuf:"varint,8,opt,name=climate_zone,json=climateZone,proto3,enum=daybreak.v1.ClimateZone,oneof" json:"climate_zone,omitempty"`
-	TimeZone         *string                `protobuf:"bytes,9,opt,name=time_zone,json=timeZone,proto3,oneof" json:"time_zone,omitempty"`
-	Utility          *string                `protobuf:"bytes,10,opt,name=utility,proto3,oneof" json:"utility,omitempty"`
-	DangerSigns      *DangerSignSet         `protobuf:"bytes,11,opt,name=danger_signs,json=dangerSigns,proto3" json:"danger_signs,omitempty"`
-	Reported         *ReportedSet           `protobuf:"bytes,12,opt,name=reported,proto3" json:"reported,omitempty"`
-	DwellingKind     *DwellingKind          `protobuf:"varint,13,opt,name=dwelling_kind,json=dwellingKind,proto3,enum=daybreak.v1.DwellingKind,oneof" json:"dwelling_kind,omitempty"`
-	Tenure           *Tenure                `protobuf:"varint,14,opt,name=tenure,proto3,enum=daybreak.v1.Tenure,oneof" json:"tenure,omitempty"`
-	Permission       *Permission            `protobuf:"varint,15,opt,name=permission,proto3,enum=daybreak.v1.Permission,oneof" json:"permission,omitempty"`
-	YearBuilt        *int32                 `protobuf:"varint,16,opt,name=year_built,json=yearBuilt,proto3,oneof" json:"year_built,omitempty"`
-	FloorAreaSqft    *float64               `protobuf:"fixed64,17,opt,name=floor_area_sqft,json=floorAreaSqft,proto3,oneof" json:"floor_area_sqft,omitempty"`
-	Parking          *Parking               `protobuf:"varint,18,opt,name=parking,proto3,enum=daybreak.v1.Parking,oneof" json:"parking,omitempty"`
-	Mounting         *Mounting              `protobuf:"varint,19,opt,name=mounting,proto3,enum=daybreak.v1.Mounting,oneof" json:"mounting,omitempty"`
-	DetachedFeed     *DetachedFeed          `protobuf:"varint,20,opt,name=detached_feed,json=detachedFeed,proto3,enum=daybreak.v1.DetachedFeed,oneof" json:"detached_feed,omitempty"`
-	ServiceFeed      *ServiceFeed           `protobuf:"varint,21,opt,name=service_feed,json=serviceFeed,proto3,enum=daybreak.v1.ServiceFeed,oneof" json:"service_feed,omitempty"`
-	Generator        *Generator             `protobuf:"varint,22,opt,name=generator,proto3,enum=daybreak.v1.Generator,oneof" json:"generator,omitempty"`
-	MedicalEquipment *bool                  `protobuf:"varint,23,opt,name=medical_equipment,json=medicalEquipment,proto3,oneof" json:"medical_equipment,omitempty"`
-	IncomeBand       *IncomeBand            `protobuf:"varint,24,opt,name=income_band,json=incomeBand,proto3,enum=daybreak.v1.IncomeBand,oneof" json:"income_band,omitempty"`
-	TractEligible    *bool                  `protobuf:"varint,25,opt,name=tract_eligible,json=tractEligible,proto3,oneof" json:"tract_eligible,omitempty"`
-	unknownFields    protoimpl.UnknownFields
-	sizeCache        protoimpl.SizeCache
+	state                protoimpl.MessageState `protogen:"open.v1"`
+	PostalCode           *string                `protobuf:"bytes,1,opt,name=postal_code,json=postalCode,proto3,oneof" json:"postal_code,omitempty"`
+	Jurisdiction         *string                `protobuf:"bytes,2,opt,name=jurisdiction,proto3,oneof" json:"jurisdiction,omitempty"`
+	CodeEdition          *CodeEdition           `protobuf:"varint,3,opt,name=code_edition,json=codeEdition,proto3,enum=daybreak.v1.CodeEdition,oneof" json:"code_edition,omitempty"`
+	PermitDate           *string                `protobuf:"bytes,4,opt,name=permit_date,json=permitDate,proto3,oneof" json:"permit_date,omitempty"`
+	ClimateStation       *string                `protobuf:"bytes,5,opt,name=climate_station,json=climateStation,proto3,oneof" json:"climate_station,omitempty"`
+	JanuaryMeanF         *float64               `protobuf:"fixed64,6,opt,name=january_mean_f,json=januaryMeanF,proto3,oneof" json:"january_mean_f,omitempty"`
+	ColdestNightF        *float64               `protobuf:"fixed64,7,opt,name=coldest_night_f,json=coldestNightF,proto3,oneof" json:"coldest_night_f,omitempty"`
+	ClimateZone          *ClimateZone           `protobuf:"varint,8,opt,name=climate_zone,json=climateZone,proto3,enum=daybreak.v1.ClimateZone,oneof" json:"climate_zone,omitempty"`
+	TimeZone             *string                `protobuf:"bytes,9,opt,name=time_zone,json=timeZone,proto3,oneof" json:"time_zone,omitempty"`
+	Utility              *string                `protobuf:"bytes,10,opt,name=utility,proto3,oneof" json:"utility,omitempty"`
+	DangerSigns          *DangerSignSet         `protobuf:"bytes,11,opt,name=danger_signs,json=dangerSigns,proto3" json:"danger_signs,omitempty"`
+	Reported             *ReportedSet           `protobuf:"bytes,12,opt,name=reported,proto3" json:"reported,omitempty"`
+	DwellingKind         *DwellingKind          `protobuf:"varint,13,opt,name=dwelling_kind,json=dwellingKind,proto3,enum=daybreak.v1.DwellingKind,oneof" json:"dwelling_kind,omitempty"`
+	Tenure               *Tenure                `protobuf:"varint,14,opt,name=tenure,proto3,enum=daybreak.v1.Tenure,oneof" json:"tenure,omitempty"`
+	Permission           *Permission            `protobuf:"varint,15,opt,name=permission,proto3,enum=daybreak.v1.Permission,oneof" json:"permission,omitempty"`
+	YearBuilt            *int32                 `protobuf:"varint,16,opt,name=year_built,json=yearBuilt,proto3,oneof" json:"year_built,omitempty"`
+	FloorAreaSqft        *float64               `protobuf:"fixed64,17,opt,name=floor_area_sqft,json=floorAreaSqft,proto3,oneof" json:"floor_area_sqft,omitempty"`
+	Parking              *Parking               `protobuf:"varint,18,opt,name=parking,proto3,enum=daybreak.v1.Parking,oneof" json:"parking,omitempty"`
+	Mounting             *Mounting              `protobuf:"varint,19,opt,name=mounting,proto3,enum=daybreak.v1.Mounting,oneof" json:"mounting,omitempty"`
+	DetachedFeed         *DetachedFeed          `protobuf:"varint,20,opt,name=detached_feed,json=detachedFeed,proto3,enum=daybreak.v1.DetachedFeed,oneof" json:"detached_feed,omitempty"`
+	DetachedFeedAwg      *WireSize              `protobuf:"varint,21,opt,name=detached_feed_awg,json=detachedFeedAwg,proto3,enum=daybreak.v1.WireSize,oneof" json:"detached_feed_awg,omitempty"`
+	DetachedFeedMaterial *WireMaterial          `protobuf:"varint,22,opt,name=detached_feed_material,json=detachedFeedMaterial,proto3,enum=daybreak.v1.WireMaterial,oneof" json:"detached_feed_material,omitempty"`
+	ServiceFeed          *ServiceFeed           `protobuf:"varint,23,opt,name=service_feed,json=serviceFeed,proto3,enum=daybreak.v1.ServiceFeed,oneof" json:"service_feed,omitempty"`
+	Generator            *Generator             `protobuf:"varint,24,opt,name=generator,proto3,enum=daybreak.v1.Generator,oneof" json:"generator,omitempty"`
+	MedicalEquipment     *bool                  `protobuf:"varint,25,opt,name=medical_equipment,json=medicalEquipment,proto3,oneof" json:"medical_equipment,omitempty"`
+	IncomeBand           *IncomeBand            `protobuf:"varint,26,opt,name=income_band,json=incomeBand,proto3,enum=daybreak.v1.IncomeBand,oneof" json:"income_band,omitempty"`
+	TractEligible        *bool                  `protobuf:"varint,27,opt,name=tract_eligible,json=tractEligible,proto3,oneof" json:"tract_eligible,omitempty"`
+	unknownFields        protoimpl.UnknownFields
+	sizeCache            protoimpl.SizeCache
 }
 
 func (x *Place) Reset() {
@@ -866,6 +859,20 @@ func (x *Place) GetDetachedFeed() DetachedFeed {
 		return *x.DetachedFeed
 	}
 	return DetachedFeed_DETACHED_FEED_UNSPECIFIED
+}
+
+func (x *Place) GetDetachedFeedAwg() WireSize {
+	if x != nil && x.DetachedFeedAwg != nil {
+		return *x.DetachedFeedAwg
+	}
+	return WireSize_WIRE_SIZE_UNSPECIFIED
+}
+
+func (x *Place) GetDetachedFeedMaterial() WireMaterial {
+	if x != nil && x.DetachedFeedMaterial != nil {
+		return *x.DetachedFeedMaterial
+	}
+	return WireMaterial_WIRE_MATERIAL_UNSPECIFIED
 }
 
 func (x *Place) GetServiceFeed() ServiceFeed {
@@ -2348,11 +2355,10 @@ const file_daybreak_v1_facts_proto_rawDesc = "" +
 	"\x04kind\x18\x02 \x01(\x0e2\x19.daybreak.v1.NarrowedKindB\n" +
 	"\xbaH\a\x82\x01\x04\x10\x01 \x00R\x04kind\x12(\n" +
 	"\anumbers\x18\x03 \x03(\x01B\x0e\xbaH\v\x92\x01\b\x10\x06\"\x04\x12\x02@\x01R\anumbers\x12(\n" +
-	"\x05words\x18\x04 \x03(\tB\x12\xbaH\x0f\x92\x01\f\x10\x06\x18\x01\"\x06r\x04\x10\x01\x18@R\x05words\"K\n" +
+	"\x05words\x18\x04 \x03(\tB\x12\xbaH\x0f\x92\x01\f\x10\x06\x18\x01\"\x06r\x04\x10\x01\x18@R\x05words\"5\n" +
 	"\aDerived\x12\x12\n" +
 	"\x04path\x18\x01 \x01(\tR\x04path\x12\x16\n" +
-	"\x06source\x18\x02 \x01(\tR\x06source\x12\x14\n" +
-	"\x05value\x18\x03 \x01(\tR\x05value\"\x8a\n" +
+	"\x06source\x18\x02 \x01(\tR\x06source\"\x8a\n" +
 	"\n" +
 	"\aVehicle\x128\n" +
 	"\x05model\x18\x01 \x01(\tB\x1d\xbaH\x1ar\x182\x16^[A-Za-z0-9._-]{1,64}$H\x00R\x05model\x88\x01\x01\x12/\n" +
@@ -2426,7 +2432,7 @@ const file_daybreak_v1_facts_proto_rawDesc = "" +
 	"\x18_elsewhere_days_per_weekB\x10\n" +
 	"\x0e_reserve_milesB\x1d\n" +
 	"\x1b_short_mornings_ok_per_yearB\x1d\n" +
-	"\x1b_second_vehicle_daily_miles\"\xb5\x10\n" +
+	"\x1b_second_vehicle_daily_miles\"\x9c\x12\n" +
 	"\x05Place\x127\n" +
 	"\vpostal_code\x18\x01 \x01(\tB\x11\xbaH\x0er\f2\n" +
 	"^[0-9]{5}$H\x00R\n" +
@@ -2463,16 +2469,20 @@ const file_daybreak_v1_facts_proto_rawDesc = "" +
 	"\bmounting\x18\x13 \x01(\x0e2\x15.daybreak.v1.MountingB\n" +
 	"\xbaH\a\x82\x01\x04\x10\x01 \x00H\x10R\bmounting\x88\x01\x01\x12O\n" +
 	"\rdetached_feed\x18\x14 \x01(\x0e2\x19.daybreak.v1.DetachedFeedB\n" +
-	"\xbaH\a\x82\x01\x04\x10\x01 \x00H\x11R\fdetachedFeed\x88\x01\x01\x12L\n" +
-	"\fservice_feed\x18\x15 \x01(\x0e2\x18.daybreak.v1.ServiceFeedB\n" +
-	"\xbaH\a\x82\x01\x04\x10\x01 \x00H\x12R\vserviceFeed\x88\x01\x01\x12E\n" +
-	"\tgenerator\x18\x16 \x01(\x0e2\x16.daybreak.v1.GeneratorB\n" +
-	"\xbaH\a\x82\x01\x04\x10\x01 \x00H\x13R\tgenerator\x88\x01\x01\x120\n" +
-	"\x11medical_equipment\x18\x17 \x01(\bH\x14R\x10medicalEquipment\x88\x01\x01\x12I\n" +
-	"\vincome_band\x18\x18 \x01(\x0e2\x17.daybreak.v1.IncomeBandB\n" +
-	"\xbaH\a\x82\x01\x04\x10\x01 \x00H\x15R\n" +
+	"\xbaH\a\x82\x01\x04\x10\x01 \x00H\x11R\fdetachedFeed\x88\x01\x01\x12R\n" +
+	"\x11detached_feed_awg\x18\x15 \x01(\x0e2\x15.daybreak.v1.WireSizeB\n" +
+	"\xbaH\a\x82\x01\x04\x10\x01 \x00H\x12R\x0fdetachedFeedAwg\x88\x01\x01\x12`\n" +
+	"\x16detached_feed_material\x18\x16 \x01(\x0e2\x19.daybreak.v1.WireMaterialB\n" +
+	"\xbaH\a\x82\x01\x04\x10\x01 \x00H\x13R\x14detachedFeedMaterial\x88\x01\x01\x12L\n" +
+	"\fservice_feed\x18\x17 \x01(\x0e2\x18.daybreak.v1.ServiceFeedB\n" +
+	"\xbaH\a\x82\x01\x04\x10\x01 \x00H\x14R\vserviceFeed\x88\x01\x01\x12E\n" +
+	"\tgenerator\x18\x18 \x01(\x0e2\x16.daybreak.v1.GeneratorB\n" +
+	"\xbaH\a\x82\x01\x04\x10\x01 \x00H\x15R\tgenerator\x88\x01\x01\x120\n" +
+	"\x11medical_equipment\x18\x19 \x01(\bH\x16R\x10medicalEquipment\x88\x01\x01\x12I\n" +
+	"\vincome_band\x18\x1a \x01(\x0e2\x17.daybreak.v1.IncomeBandB\n" +
+	"\xbaH\a\x82\x01\x04\x10\x01 \x00H\x17R\n" +
 	"incomeBand\x88\x01\x01\x12*\n" +
-	"\x0etract_eligible\x18\x19 \x01(\bH\x16R\rtractEligible\x88\x01\x01B\x0e\n" +
+	"\x0etract_eligible\x18\x1b \x01(\bH\x18R\rtractEligible\x88\x01\x01B\x0e\n" +
 	"\f_postal_codeB\x0f\n" +
 	"\r_jurisdictionB\x0f\n" +
 	"\r_code_editionB\x0e\n" +
@@ -2493,7 +2503,9 @@ const file_daybreak_v1_facts_proto_rawDesc = "" +
 	"\n" +
 	"\b_parkingB\v\n" +
 	"\t_mountingB\x10\n" +
-	"\x0e_detached_feedB\x0f\n" +
+	"\x0e_detached_feedB\x14\n" +
+	"\x12_detached_feed_awgB\x19\n" +
+	"\x17_detached_feed_materialB\x0f\n" +
 	"\r_service_feedB\f\n" +
 	"\n" +
 	"_generatorB\x14\n" +
@@ -2862,17 +2874,17 @@ var file_daybreak_v1_facts_proto_goTypes = []any{
 	(Parking)(0),               // 28: daybreak.v1.Parking
 	(Mounting)(0),              // 29: daybreak.v1.Mounting
 	(DetachedFeed)(0),          // 30: daybreak.v1.DetachedFeed
-	(ServiceFeed)(0),           // 31: daybreak.v1.ServiceFeed
-	(Generator)(0),             // 32: daybreak.v1.Generator
-	(IncomeBand)(0),            // 33: daybreak.v1.IncomeBand
-	(OutletPresent)(0),         // 34: daybreak.v1.OutletPresent
-	(Configuration)(0),         // 35: daybreak.v1.Configuration
-	(Sharing)(0),               // 36: daybreak.v1.Sharing
-	(CurrentUse)(0),            // 37: daybreak.v1.CurrentUse
-	(OutletGrade)(0),           // 38: daybreak.v1.OutletGrade
-	(OutletLocation)(0),        // 39: daybreak.v1.OutletLocation
-	(WireSize)(0),              // 40: daybreak.v1.WireSize
-	(WireMaterial)(0),          // 41: daybreak.v1.WireMaterial
+	(WireSize)(0),              // 31: daybreak.v1.WireSize
+	(WireMaterial)(0),          // 32: daybreak.v1.WireMaterial
+	(ServiceFeed)(0),           // 33: daybreak.v1.ServiceFeed
+	(Generator)(0),             // 34: daybreak.v1.Generator
+	(IncomeBand)(0),            // 35: daybreak.v1.IncomeBand
+	(OutletPresent)(0),         // 36: daybreak.v1.OutletPresent
+	(Configuration)(0),         // 37: daybreak.v1.Configuration
+	(Sharing)(0),               // 38: daybreak.v1.Sharing
+	(CurrentUse)(0),            // 39: daybreak.v1.CurrentUse
+	(OutletGrade)(0),           // 40: daybreak.v1.OutletGrade
+	(OutletLocation)(0),        // 41: daybreak.v1.OutletLocation
 	(WireMethod)(0),            // 42: daybreak.v1.WireMethod
 	(SettingMeans)(0),          // 43: daybreak.v1.SettingMeans
 	(EquipmentPlug)(0),         // 44: daybreak.v1.EquipmentPlug
@@ -2932,76 +2944,78 @@ var file_daybreak_v1_facts_proto_depIdxs = []int32{
 	28, // 24: daybreak.v1.Place.parking:type_name -> daybreak.v1.Parking
 	29, // 25: daybreak.v1.Place.mounting:type_name -> daybreak.v1.Mounting
 	30, // 26: daybreak.v1.Place.detached_feed:type_name -> daybreak.v1.DetachedFeed
-	31, // 27: daybreak.v1.Place.service_feed:type_name -> daybreak.v1.ServiceFeed
-	32, // 28: daybreak.v1.Place.generator:type_name -> daybreak.v1.Generator
-	33, // 29: daybreak.v1.Place.income_band:type_name -> daybreak.v1.IncomeBand
-	34, // 30: daybreak.v1.Outlet.present:type_name -> daybreak.v1.OutletPresent
-	35, // 31: daybreak.v1.Outlet.configuration:type_name -> daybreak.v1.Configuration
-	36, // 32: daybreak.v1.Outlet.shared_with:type_name -> daybreak.v1.Sharing
-	37, // 33: daybreak.v1.Outlet.current_use:type_name -> daybreak.v1.CurrentUse
-	16, // 34: daybreak.v1.Outlet.condition:type_name -> daybreak.v1.OutletConditionSet
-	38, // 35: daybreak.v1.Outlet.grade:type_name -> daybreak.v1.OutletGrade
-	39, // 36: daybreak.v1.Outlet.location:type_name -> daybreak.v1.OutletLocation
-	40, // 37: daybreak.v1.Outlet.wire_awg:type_name -> daybreak.v1.WireSize
-	41, // 38: daybreak.v1.Outlet.wire_material:type_name -> daybreak.v1.WireMaterial
-	42, // 39: daybreak.v1.Outlet.wire_method:type_name -> daybreak.v1.WireMethod
-	43, // 40: daybreak.v1.OwnedEquipment.setting_means:type_name -> daybreak.v1.SettingMeans
-	44, // 41: daybreak.v1.OwnedEquipment.plug:type_name -> daybreak.v1.EquipmentPlug
-	45, // 42: daybreak.v1.OwnedEquipment.connector:type_name -> daybreak.v1.Connector
-	46, // 43: daybreak.v1.Panel.location:type_name -> daybreak.v1.PanelLocation
-	47, // 44: daybreak.v1.Panel.protection:type_name -> daybreak.v1.Protection
-	48, // 45: daybreak.v1.Panel.crowding:type_name -> daybreak.v1.Crowding
-	17, // 46: daybreak.v1.Panel.trouble:type_name -> daybreak.v1.PanelTroubleSet
-	49, // 47: daybreak.v1.Panel.heat_kind:type_name -> daybreak.v1.HeatKind
-	50, // 48: daybreak.v1.Panel.cool_kind:type_name -> daybreak.v1.CoolKind
-	51, // 49: daybreak.v1.Panel.backfeed_kind:type_name -> daybreak.v1.BackfeedKind
-	52, // 50: daybreak.v1.Panel.ready_for_car:type_name -> daybreak.v1.ReadyForCar
-	53, // 51: daybreak.v1.Panel.meter_owner:type_name -> daybreak.v1.MeterOwner
-	54, // 52: daybreak.v1.Panel.meter_location:type_name -> daybreak.v1.MeterLocation
-	55, // 53: daybreak.v1.Panel.approver:type_name -> daybreak.v1.Approver
-	10, // 54: daybreak.v1.Panel.loads:type_name -> daybreak.v1.Loads
-	11, // 55: daybreak.v1.Loads.range:type_name -> daybreak.v1.Load
-	11, // 56: daybreak.v1.Loads.cooktop:type_name -> daybreak.v1.Load
-	11, // 57: daybreak.v1.Loads.oven:type_name -> daybreak.v1.Load
-	11, // 58: daybreak.v1.Loads.dryer:type_name -> daybreak.v1.Load
-	11, // 59: daybreak.v1.Loads.water_heater:type_name -> daybreak.v1.Load
-	11, // 60: daybreak.v1.Loads.dishwasher:type_name -> daybreak.v1.Load
-	11, // 61: daybreak.v1.Loads.disposer:type_name -> daybreak.v1.Load
-	11, // 62: daybreak.v1.Loads.microwave:type_name -> daybreak.v1.Load
-	11, // 63: daybreak.v1.Loads.hood:type_name -> daybreak.v1.Load
-	11, // 64: daybreak.v1.Loads.furnace_fan:type_name -> daybreak.v1.Load
-	11, // 65: daybreak.v1.Loads.well_pump:type_name -> daybreak.v1.Load
-	11, // 66: daybreak.v1.Loads.sump_pump:type_name -> daybreak.v1.Load
-	11, // 67: daybreak.v1.Loads.pool_pump:type_name -> daybreak.v1.Load
-	11, // 68: daybreak.v1.Loads.pool_heater:type_name -> daybreak.v1.Load
-	11, // 69: daybreak.v1.Loads.spa:type_name -> daybreak.v1.Load
-	11, // 70: daybreak.v1.Loads.sauna:type_name -> daybreak.v1.Load
-	11, // 71: daybreak.v1.Loads.welder:type_name -> daybreak.v1.Load
-	11, // 72: daybreak.v1.Loads.kiln:type_name -> daybreak.v1.Load
-	11, // 73: daybreak.v1.Loads.evse_existing:type_name -> daybreak.v1.Load
-	11, // 74: daybreak.v1.Loads.other:type_name -> daybreak.v1.Load
-	56, // 75: daybreak.v1.Load.fuel:type_name -> daybreak.v1.Fuel
-	18, // 76: daybreak.v1.Route.ways:type_name -> daybreak.v1.WaySet
-	57, // 77: daybreak.v1.Route.trench_surface:type_name -> daybreak.v1.TrenchSurface
-	58, // 78: daybreak.v1.Route.wall_finish:type_name -> daybreak.v1.WallFinish
-	59, // 79: daybreak.v1.Route.work_height:type_name -> daybreak.v1.WorkHeight
-	60, // 80: daybreak.v1.Route.attic_kind:type_name -> daybreak.v1.AtticKind
-	61, // 81: daybreak.v1.Route.crawl_kind:type_name -> daybreak.v1.CrawlKind
-	62, // 82: daybreak.v1.Route.soil:type_name -> daybreak.v1.Soil
-	63, // 83: daybreak.v1.Wishes.connection:type_name -> daybreak.v1.Connection
-	64, // 84: daybreak.v1.Wishes.second_vehicle:type_name -> daybreak.v1.SecondVehicleWish
-	65, // 85: daybreak.v1.Wishes.networked:type_name -> daybreak.v1.NetworkWish
-	66, // 86: daybreak.v1.Wishes.timing:type_name -> daybreak.v1.Timing
-	67, // 87: daybreak.v1.DangerSignSet.words:type_name -> daybreak.v1.DangerSign
-	68, // 88: daybreak.v1.ReportedSet.words:type_name -> daybreak.v1.Reported
-	69, // 89: daybreak.v1.OutletConditionSet.words:type_name -> daybreak.v1.OutletCondition
-	70, // 90: daybreak.v1.PanelTroubleSet.words:type_name -> daybreak.v1.PanelTrouble
-	71, // 91: daybreak.v1.WaySet.words:type_name -> daybreak.v1.Way
-	92, // [92:92] is the sub-list for method output_type
-	92, // [92:92] is the sub-list for method input_type
-	92, // [92:92] is the sub-list for extension type_name
-	92, // [92:92] is the sub-list for extension extendee
-	0,  // [0:92] is the sub-list for field type_name
+	31, // 27: daybreak.v1.Place.detached_feed_awg:type_name -> daybreak.v1.WireSize
+	32, // 28: daybreak.v1.Place.detached_feed_material:type_name -> daybreak.v1.WireMaterial
+	33, // 29: daybreak.v1.Place.service_feed:type_name -> daybreak.v1.ServiceFeed
+	34, // 30: daybreak.v1.Place.generator:type_name -> daybreak.v1.Generator
+	35, // 31: daybreak.v1.Place.income_band:type_name -> daybreak.v1.IncomeBand
+	36, // 32: daybreak.v1.Outlet.present:type_name -> daybreak.v1.OutletPresent
+	37, // 33: daybreak.v1.Outlet.configuration:type_name -> daybreak.v1.Configuration
+	38, // 34: daybreak.v1.Outlet.shared_with:type_name -> daybreak.v1.Sharing
+	39, // 35: daybreak.v1.Outlet.current_use:type_name -> daybreak.v1.CurrentUse
+	16, // 36: daybreak.v1.Outlet.condition:type_name -> daybreak.v1.OutletConditionSet
+	40, // 37: daybreak.v1.Outlet.grade:type_name -> daybreak.v1.OutletGrade
+	41, // 38: daybreak.v1.Outlet.location:type_name -> daybreak.v1.OutletLocation
+	31, // 39: daybreak.v1.Outlet.wire_awg:type_name -> daybreak.v1.WireSize
+	32, // 40: daybreak.v1.Outlet.wire_material:type_name -> daybreak.v1.WireMaterial
+	42, // 41: daybreak.v1.Outlet.wire_method:type_name -> daybreak.v1.WireMethod
+	43, // 42: daybreak.v1.OwnedEquipment.setting_means:type_name -> daybreak.v1.SettingMeans
+	44, // 43: daybreak.v1.OwnedEquipment.plug:type_name -> daybreak.v1.EquipmentPlug
+	45, // 44: daybreak.v1.OwnedEquipment.connector:type_name -> daybreak.v1.Connector
+	46, // 45: daybreak.v1.Panel.location:type_name -> daybreak.v1.PanelLocation
+	47, // 46: daybreak.v1.Panel.protection:type_name -> daybreak.v1.Protection
+	48, // 47: daybreak.v1.Panel.crowding:type_name -> daybreak.v1.Crowding
+	17, // 48: daybreak.v1.Panel.trouble:type_name -> daybreak.v1.PanelTroubleSet
+	49, // 49: daybreak.v1.Panel.heat_kind:type_name -> daybreak.v1.HeatKind
+	50, // 50: daybreak.v1.Panel.cool_kind:type_name -> daybreak.v1.CoolKind
+	51, // 51: daybreak.v1.Panel.backfeed_kind:type_name -> daybreak.v1.BackfeedKind
+	52, // 52: daybreak.v1.Panel.ready_for_car:type_name -> daybreak.v1.ReadyForCar
+	53, // 53: daybreak.v1.Panel.meter_owner:type_name -> daybreak.v1.MeterOwner
+	54, // 54: daybreak.v1.Panel.meter_location:type_name -> daybreak.v1.MeterLocation
+	55, // 55: daybreak.v1.Panel.approver:type_name -> daybreak.v1.Approver
+	10, // 56: daybreak.v1.Panel.loads:type_name -> daybreak.v1.Loads
+	11, // 57: daybreak.v1.Loads.range:type_name -> daybreak.v1.Load
+	11, // 58: daybreak.v1.Loads.cooktop:type_name -> daybreak.v1.Load
+	11, // 59: daybreak.v1.Loads.oven:type_name -> daybreak.v1.Load
+	11, // 60: daybreak.v1.Loads.dryer:type_name -> daybreak.v1.Load
+	11, // 61: daybreak.v1.Loads.water_heater:type_name -> daybreak.v1.Load
+	11, // 62: daybreak.v1.Loads.dishwasher:type_name -> daybreak.v1.Load
+	11, // 63: daybreak.v1.Loads.disposer:type_name -> daybreak.v1.Load
+	11, // 64: daybreak.v1.Loads.microwave:type_name -> daybreak.v1.Load
+	11, // 65: daybreak.v1.Loads.hood:type_name -> daybreak.v1.Load
+	11, // 66: daybreak.v1.Loads.furnace_fan:type_name -> daybreak.v1.Load
+	11, // 67: daybreak.v1.Loads.well_pump:type_name -> daybreak.v1.Load
+	11, // 68: daybreak.v1.Loads.sump_pump:type_name -> daybreak.v1.Load
+	11, // 69: daybreak.v1.Loads.pool_pump:type_name -> daybreak.v1.Load
+	11, // 70: daybreak.v1.Loads.pool_heater:type_name -> daybreak.v1.Load
+	11, // 71: daybreak.v1.Loads.spa:type_name -> daybreak.v1.Load
+	11, // 72: daybreak.v1.Loads.sauna:type_name -> daybreak.v1.Load
+	11, // 73: daybreak.v1.Loads.welder:type_name -> daybreak.v1.Load
+	11, // 74: daybreak.v1.Loads.kiln:type_name -> daybreak.v1.Load
+	11, // 75: daybreak.v1.Loads.evse_existing:type_name -> daybreak.v1.Load
+	11, // 76: daybreak.v1.Loads.other:type_name -> daybreak.v1.Load
+	56, // 77: daybreak.v1.Load.fuel:type_name -> daybreak.v1.Fuel
+	18, // 78: daybreak.v1.Route.ways:type_name -> daybreak.v1.WaySet
+	57, // 79: daybreak.v1.Route.trench_surface:type_name -> daybreak.v1.TrenchSurface
+	58, // 80: daybreak.v1.Route.wall_finish:type_name -> daybreak.v1.WallFinish
+	59, // 81: daybreak.v1.Route.work_height:type_name -> daybreak.v1.WorkHeight
+	60, // 82: daybreak.v1.Route.attic_kind:type_name -> daybreak.v1.AtticKind
+	61, // 83: daybreak.v1.Route.crawl_kind:type_name -> daybreak.v1.CrawlKind
+	62, // 84: daybreak.v1.Route.soil:type_name -> daybreak.v1.Soil
+	63, // 85: daybreak.v1.Wishes.connection:type_name -> daybreak.v1.Connection
+	64, // 86: daybreak.v1.Wishes.second_vehicle:type_name -> daybreak.v1.SecondVehicleWish
+	65, // 87: daybreak.v1.Wishes.networked:type_name -> daybreak.v1.NetworkWish
+	66, // 88: daybreak.v1.Wishes.timing:type_name -> daybreak.v1.Timing
+	67, // 89: daybreak.v1.DangerSignSet.words:type_name -> daybreak.v1.DangerSign
+	68, // 90: daybreak.v1.ReportedSet.words:type_name -> daybreak.v1.Reported
+	69, // 91: daybreak.v1.OutletConditionSet.words:type_name -> daybreak.v1.OutletCondition
+	70, // 92: daybreak.v1.PanelTroubleSet.words:type_name -> daybreak.v1.PanelTrouble
+	71, // 93: daybreak.v1.WaySet.words:type_name -> daybreak.v1.Way
+	94, // [94:94] is the sub-list for method output_type
+	94, // [94:94] is the sub-list for method input_type
+	94, // [94:94] is the sub-list for extension type_name
+	94, // [94:94] is the sub-list for extension extendee
+	0,  // [0:94] is the sub-list for field type_name
 }
 
 func init() { file_daybreak_v1_facts_proto_init() }
