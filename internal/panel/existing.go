@@ -22,10 +22,15 @@ func (in *Input) existingOutcome(t *tally) Outcome {
 		among, heat = heat, 0
 	}
 	outside := math.Max(heat, cool)
-	alone := bracket(general, e.first, e.rest) + outside
+	net := bracket(general, e.first, e.rest)
+	alone := net + outside
 	inside := bracket(general+ev, e.first, e.rest) + outside
+	out.General, out.GeneralNet, out.HVAC = va(general), va(net), va(outside)
 	if among > 0 {
-		alone = math.Max(alone, bracket(general+among, e.first, e.rest))
+		if rooms := bracket(general+among, e.first, e.rest); rooms >= alone {
+			alone = rooms
+			out.General, out.GeneralNet, out.HVAC = va(general+among), va(rooms), 0
+		}
 		inside = math.Max(inside, bracket(general+among+ev, e.first, e.rest))
 	}
 	in.fill(&out, alone, inside, c)

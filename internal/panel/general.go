@@ -7,11 +7,12 @@ import (
 )
 
 // GeneralSheet is what the general method is fed, for a dwelling, for part of
-// one, or for several units together.
+// one, or for several dwellings together.
 type GeneralSheet struct {
-	FloorArea    unit.SquareFeet // in all
-	SmallCirc    int             // in all
-	LaundryCir   int
+	Units        int             // dwellings alike in area and circuits; 0 and 1 are one
+	FloorArea    unit.SquareFeet // of each
+	SmallCirc    int             // of each
+	LaundryCir   int             // of each
 	Fastened     []unit.VoltAmps
 	Dryers       []unit.VoltAmps
 	Cooking      []unit.Kilowatts
@@ -41,7 +42,7 @@ func (r *Rules) GeneralLoad(s GeneralSheet) (GeneralLoad, error) {
 		g.add(r, float64(x), 1)
 	}
 	lines := generalLines{
-		lighting: r.tiered(r.generalVA(float64(s.FloorArea), s.SmallCirc, s.LaundryCir)),
+		lighting: r.tiered(float64(max(1, s.Units)) * r.generalVA(float64(s.FloorArea), s.SmallCirc, s.LaundryCir)),
 		fastened: g.demand(r),
 		dryers:   float64(r.DryerDemand(s.Dryers)),
 		cooking:  float64(r.CookingDemand(s.Cooking, s.Column)),

@@ -39,6 +39,7 @@ func (in *Input) optionalOutcome(t *tally) Outcome {
 	general, hvac, c := t.connected(), in.optionalHeat(), &t.chargers
 	net := bracket(general, o.first, o.rest)
 	inside := bracket(general+c.oldFull+c.newFull, o.first, o.rest)
+	out.General, out.GeneralNet, out.HVAC = va(general), va(net), va(hvac)
 	in.fill(&out, net+hvac, inside+hvac, c)
 	return out
 }

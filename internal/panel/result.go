@@ -58,7 +58,10 @@ type Outcome struct {
 	// AllInside is 220.83(A) read to the letter: existing heating and cooling
 	// and the charger inside the bracket. 0 when the sheet has no such reading.
 	AllInside unit.VoltAmps
-	Source    *working.Source
+	// General, GeneralNet and HVAC are the parts of the optional sheets: the
+	// loads in the bracket before and after it, and what stands outside.
+	General, GeneralNet, HVAC unit.VoltAmps
+	Source                    *working.Source
 }
 
 // Refusal is why a method may not be used here.

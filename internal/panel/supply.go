@@ -69,6 +69,19 @@ func (r *Rules) NextDevice(a unit.Amps) (unit.Amps, bool) {
 	return 0, false
 }
 
+// LeastService is the least rating of a one-family service for a calculated
+// load: the next standard device, never below the edition's least service;
+// 0 above 400 A.
+//
+// Source: NEC 230.79(C), 230.42(B), 240.6(A).
+func (r *Rules) LeastService(load unit.Amps) unit.Amps {
+	d, ok := r.NextDevice(load)
+	if !ok {
+		return 0
+	}
+	return max(d, unit.Amps(r.service.oneFamily))
+}
+
 // Feeder is the least rating of a feeder: other load plus 125 % of the
 // continuous load, and the device for it (0 above 400 A).
 //
