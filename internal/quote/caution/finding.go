@@ -1,5 +1,7 @@
 package caution
 
+import "daybreak/internal/working"
+
 // Gravity says what a finding does to a quote.
 type Gravity string
 
@@ -33,9 +35,25 @@ type Finding struct {
 	Code    string   // "D-201", "C-01"
 	Gravity Gravity  //
 	Halts   Reach    // with Halt; Nothing otherwise
-	Slot    string   // "outlet" or "other_outlet" when the finding is about one of them; else ""
+	Slot    string   // "outlet", "other_outlet", "vehicle", "second_vehicle" when it is about one of them; else ""
 	Leaves  []string // paths it rests on; when to be checked, the paths that are missing
 	Words   string   // key of its words: the code
+
+	Emergency bool            // the line for smoke, flame or shock is spoken with it
+	Call      string          // whom to call: nobody, electrician, utility, locate, gas_utility, dealer
+	Source    *working.Source // section and status; nil with a contradiction
+}
+
+// Stops reports whether the findings stop every option on one outlet: by a
+// halt of that slot, or of the whole quote.
+func Stops(found []Finding, slot string) bool {
+	for _, f := range found {
+		here := f.Slot == slot || f.Slot == ""
+		if f.Gravity == Halt && (f.Halts == Quote || f.Halts == ExistingOutlet && here) {
+			return true
+		}
+	}
+	return false
 }
 
 // Halted reports whether any finding stops the whole quote.
