@@ -261,48 +261,118 @@ func (CapacityLimit) EnumDescriptor() ([]byte, []int) {
 	return file_daybreak_v1_panel_proto_rawDescGZIP(), []int{3}
 }
 
+// SpacesVerdict says what gives the breaker its room.
+type SpacesVerdict int32
+
+const (
+	SpacesVerdict_SPACES_VERDICT_UNSPECIFIED SpacesVerdict = 0
+	// No new circuit.
+	SpacesVerdict_SPACES_VERDICT_NOT_NEEDED SpacesVerdict = 1
+	SpacesVerdict_SPACES_VERDICT_ENOUGH     SpacesVerdict = 2
+	// The label allows doubling 120 V circuits, which frees them.
+	SpacesVerdict_SPACES_VERDICT_BY_TANDEM   SpacesVerdict = 3
+	SpacesVerdict_SPACES_VERDICT_BY_SUBPANEL SpacesVerdict = 4
+	// Nobody has looked.
+	SpacesVerdict_SPACES_VERDICT_TO_BE_SEEN SpacesVerdict = 5
+)
+
+// Enum value maps for SpacesVerdict.
+var (
+	SpacesVerdict_name = map[int32]string{
+		0: "SPACES_VERDICT_UNSPECIFIED",
+		1: "SPACES_VERDICT_NOT_NEEDED",
+		2: "SPACES_VERDICT_ENOUGH",
+		3: "SPACES_VERDICT_BY_TANDEM",
+		4: "SPACES_VERDICT_BY_SUBPANEL",
+		5: "SPACES_VERDICT_TO_BE_SEEN",
+	}
+	SpacesVerdict_value = map[string]int32{
+		"SPACES_VERDICT_UNSPECIFIED": 0,
+		"SPACES_VERDICT_NOT_NEEDED":  1,
+		"SPACES_VERDICT_ENOUGH":      2,
+		"SPACES_VERDICT_BY_TANDEM":   3,
+		"SPACES_VERDICT_BY_SUBPANEL": 4,
+		"SPACES_VERDICT_TO_BE_SEEN":  5,
+	}
+)
+
+func (x SpacesVerdict) Enum() *SpacesVerdict {
+	p := new(SpacesVerdict)
+	*p = x
+	return p
+}
+
+func (x SpacesVerdict) String() string {
+	return protoimpl.X.EnumStringOf(x.Descriptor(), protoreflect.EnumNumber(x))
+}
+
+func (SpacesVerdict) Descriptor() protoreflect.EnumDescriptor {
+	return file_daybreak_v1_panel_proto_enumTypes[4].Descriptor()
+}
+
+func (SpacesVerdict) Type() protoreflect.EnumType {
+	return &file_daybreak_v1_panel_proto_enumTypes[4]
+}
+
+func (x SpacesVerdict) Number() protoreflect.EnumNumber {
+	return protoreflect.EnumNumber(x)
+}
+
+// Deprecated: Use SpacesVerdict.Descriptor instead.
+func (SpacesVerdict) EnumDescriptor() ([]byte, []int) {
+	return file_daybreak_v1_panel_proto_rawDescGZIP(), []int{4}
+}
+
 // PanelMeasureKind is a way to make a circuit fit.
 type PanelMeasureKind int32
 
 const (
 	PanelMeasureKind_PANEL_MEASURE_KIND_UNSPECIFIED PanelMeasureKind = 0
-	// A fact that may flip the verdict: a measured peak, a nameplate.
-	PanelMeasureKind_PANEL_MEASURE_KIND_FIND_OUT          PanelMeasureKind = 1
-	PanelMeasureKind_PANEL_MEASURE_KIND_LOWER_SETTING     PanelMeasureKind = 2
-	PanelMeasureKind_PANEL_MEASURE_KIND_SHARING_SWITCH    PanelMeasureKind = 3
-	PanelMeasureKind_PANEL_MEASURE_KIND_ENERGY_MANAGEMENT PanelMeasureKind = 4
-	PanelMeasureKind_PANEL_MEASURE_KIND_FREE_A_LOAD       PanelMeasureKind = 5
-	PanelMeasureKind_PANEL_MEASURE_KIND_TANDEM            PanelMeasureKind = 6
-	PanelMeasureKind_PANEL_MEASURE_KIND_SUBPANEL          PanelMeasureKind = 7
-	PanelMeasureKind_PANEL_MEASURE_KIND_NEW_PANEL         PanelMeasureKind = 8
-	PanelMeasureKind_PANEL_MEASURE_KIND_SERVICE_UPGRADE   PanelMeasureKind = 9
+	// Ask the utility for a year's measured peak.
+	PanelMeasureKind_PANEL_MEASURE_KIND_FIND_PEAK PanelMeasureKind = 1
+	// Another lawful method carries it.
+	PanelMeasureKind_PANEL_MEASURE_KIND_OTHER_METHOD  PanelMeasureKind = 2
+	PanelMeasureKind_PANEL_MEASURE_KIND_LOWER_SETTING PanelMeasureKind = 3
+	// A listed switch on the dryer's or range's circuit.
+	PanelMeasureKind_PANEL_MEASURE_KIND_SHARING_SWITCH PanelMeasureKind = 4
+	// A system that measures the service and slows the charger.
+	PanelMeasureKind_PANEL_MEASURE_KIND_MANAGE_ENERGY   PanelMeasureKind = 5
+	PanelMeasureKind_PANEL_MEASURE_KIND_REMOVE_LOAD     PanelMeasureKind = 6
+	PanelMeasureKind_PANEL_MEASURE_KIND_TANDEM_BREAKERS PanelMeasureKind = 7
+	// Breakers in place of fuses, at the same rating.
+	PanelMeasureKind_PANEL_MEASURE_KIND_NEW_PANELBOARD PanelMeasureKind = 8
+	// Spaces, not capacity.
+	PanelMeasureKind_PANEL_MEASURE_KIND_SUBPANEL        PanelMeasureKind = 9
+	PanelMeasureKind_PANEL_MEASURE_KIND_UPGRADE_SERVICE PanelMeasureKind = 10
 )
 
 // Enum value maps for PanelMeasureKind.
 var (
 	PanelMeasureKind_name = map[int32]string{
-		0: "PANEL_MEASURE_KIND_UNSPECIFIED",
-		1: "PANEL_MEASURE_KIND_FIND_OUT",
-		2: "PANEL_MEASURE_KIND_LOWER_SETTING",
-		3: "PANEL_MEASURE_KIND_SHARING_SWITCH",
-		4: "PANEL_MEASURE_KIND_ENERGY_MANAGEMENT",
-		5: "PANEL_MEASURE_KIND_FREE_A_LOAD",
-		6: "PANEL_MEASURE_KIND_TANDEM",
-		7: "PANEL_MEASURE_KIND_SUBPANEL",
-		8: "PANEL_MEASURE_KIND_NEW_PANEL",
-		9: "PANEL_MEASURE_KIND_SERVICE_UPGRADE",
+		0:  "PANEL_MEASURE_KIND_UNSPECIFIED",
+		1:  "PANEL_MEASURE_KIND_FIND_PEAK",
+		2:  "PANEL_MEASURE_KIND_OTHER_METHOD",
+		3:  "PANEL_MEASURE_KIND_LOWER_SETTING",
+		4:  "PANEL_MEASURE_KIND_SHARING_SWITCH",
+		5:  "PANEL_MEASURE_KIND_MANAGE_ENERGY",
+		6:  "PANEL_MEASURE_KIND_REMOVE_LOAD",
+		7:  "PANEL_MEASURE_KIND_TANDEM_BREAKERS",
+		8:  "PANEL_MEASURE_KIND_NEW_PANELBOARD",
+		9:  "PANEL_MEASURE_KIND_SUBPANEL",
+		10: "PANEL_MEASURE_KIND_UPGRADE_SERVICE",
 	}
 	PanelMeasureKind_value = map[string]int32{
-		"PANEL_MEASURE_KIND_UNSPECIFIED":       0,
-		"PANEL_MEASURE_KIND_FIND_OUT":          1,
-		"PANEL_MEASURE_KIND_LOWER_SETTING":     2,
-		"PANEL_MEASURE_KIND_SHARING_SWITCH":    3,
-		"PANEL_MEASURE_KIND_ENERGY_MANAGEMENT": 4,
-		"PANEL_MEASURE_KIND_FREE_A_LOAD":       5,
-		"PANEL_MEASURE_KIND_TANDEM":            6,
-		"PANEL_MEASURE_KIND_SUBPANEL":          7,
-		"PANEL_MEASURE_KIND_NEW_PANEL":         8,
-		"PANEL_MEASURE_KIND_SERVICE_UPGRADE":   9,
+		"PANEL_MEASURE_KIND_UNSPECIFIED":     0,
+		"PANEL_MEASURE_KIND_FIND_PEAK":       1,
+		"PANEL_MEASURE_KIND_OTHER_METHOD":    2,
+		"PANEL_MEASURE_KIND_LOWER_SETTING":   3,
+		"PANEL_MEASURE_KIND_SHARING_SWITCH":  4,
+		"PANEL_MEASURE_KIND_MANAGE_ENERGY":   5,
+		"PANEL_MEASURE_KIND_REMOVE_LOAD":     6,
+		"PANEL_MEASURE_KIND_TANDEM_BREAKERS": 7,
+		"PANEL_MEASURE_KIND_NEW_PANELBOARD":  8,
+		"PANEL_MEASURE_KIND_SUBPANEL":        9,
+		"PANEL_MEASURE_KIND_UPGRADE_SERVICE": 10,
 	}
 )
 
@@ -317,11 +387,11 @@ func (x PanelMeasureKind) String() string {
 }
 
 func (PanelMeasureKind) Descriptor() protoreflect.EnumDescriptor {
-	return file_daybreak_v1_panel_proto_enumTypes[4].Descriptor()
+	return file_daybreak_v1_panel_proto_enumTypes[5].Descriptor()
 }
 
 func (PanelMeasureKind) Type() protoreflect.EnumType {
-	return &file_daybreak_v1_panel_proto_enumTypes[4]
+	return &file_daybreak_v1_panel_proto_enumTypes[5]
 }
 
 func (x PanelMeasureKind) Number() protoreflect.EnumNumber {
@@ -330,7 +400,7 @@ func (x PanelMeasureKind) Number() protoreflect.EnumNumber {
 
 // Deprecated: Use PanelMeasureKind.Descriptor instead.
 func (PanelMeasureKind) EnumDescriptor() ([]byte, []int) {
-	return file_daybreak_v1_panel_proto_rawDescGZIP(), []int{4}
+	return file_daybreak_v1_panel_proto_rawDescGZIP(), []int{5}
 }
 
 // ApplianceKind is a kind of load, as the slots of the facts.
@@ -421,11 +491,11 @@ func (x ApplianceKind) String() string {
 }
 
 func (ApplianceKind) Descriptor() protoreflect.EnumDescriptor {
-	return file_daybreak_v1_panel_proto_enumTypes[5].Descriptor()
+	return file_daybreak_v1_panel_proto_enumTypes[6].Descriptor()
 }
 
 func (ApplianceKind) Type() protoreflect.EnumType {
-	return &file_daybreak_v1_panel_proto_enumTypes[5]
+	return &file_daybreak_v1_panel_proto_enumTypes[6]
 }
 
 func (x ApplianceKind) Number() protoreflect.EnumNumber {
@@ -434,7 +504,7 @@ func (x ApplianceKind) Number() protoreflect.EnumNumber {
 
 // Deprecated: Use ApplianceKind.Descriptor instead.
 func (ApplianceKind) EnumDescriptor() ([]byte, []int) {
-	return file_daybreak_v1_panel_proto_rawDescGZIP(), []int{5}
+	return file_daybreak_v1_panel_proto_rawDescGZIP(), []int{6}
 }
 
 // PanelFinding is whether the supply carries the car, by every method the
@@ -902,10 +972,10 @@ func (x *LoadLine) GetSection() string {
 
 // SpacesFinding is whether there is room for the breaker.
 type SpacesFinding struct {
-	state protoimpl.MessageState `protogen:"open.v1"`
+	state   protoimpl.MessageState `protogen:"open.v1"`
+	Verdict SpacesVerdict          `protobuf:"varint,1,opt,name=verdict,proto3,enum=daybreak.v1.SpacesVerdict" json:"verdict,omitempty"`
+	Needed  int32                  `protobuf:"varint,2,opt,name=needed,proto3" json:"needed,omitempty"`
 	// Absent when nobody counted.
-	Enough        *bool  `protobuf:"varint,1,opt,name=enough,proto3,oneof" json:"enough,omitempty"`
-	Needed        int32  `protobuf:"varint,2,opt,name=needed,proto3" json:"needed,omitempty"`
 	Free          *int32 `protobuf:"varint,3,opt,name=free,proto3,oneof" json:"free,omitempty"`
 	How           *Words `protobuf:"bytes,4,opt,name=how,proto3" json:"how,omitempty"`
 	unknownFields protoimpl.UnknownFields
@@ -942,11 +1012,11 @@ func (*SpacesFinding) Descriptor() ([]byte, []int) {
 	return file_daybreak_v1_panel_proto_rawDescGZIP(), []int{5}
 }
 
-func (x *SpacesFinding) GetEnough() bool {
-	if x != nil && x.Enough != nil {
-		return *x.Enough
+func (x *SpacesFinding) GetVerdict() SpacesVerdict {
+	if x != nil {
+		return x.Verdict
 	}
-	return false
+	return SpacesVerdict_SPACES_VERDICT_UNSPECIFIED
 }
 
 func (x *SpacesFinding) GetNeeded() int32 {
@@ -973,10 +1043,10 @@ func (x *SpacesFinding) GetHow() *Words {
 // BusFinding is the check of sources on the bus.
 type BusFinding struct {
 	state         protoimpl.MessageState `protogen:"open.v1"`
-	Ok            bool                   `protobuf:"varint,1,opt,name=ok,proto3" json:"ok,omitempty"`
+	What          *Words                 `protobuf:"bytes,1,opt,name=what,proto3" json:"what,omitempty"`
 	SumAmps       float64                `protobuf:"fixed64,2,opt,name=sum_amps,json=sumAmps,proto3" json:"sum_amps,omitempty"`
 	LimitAmps     float64                `protobuf:"fixed64,3,opt,name=limit_amps,json=limitAmps,proto3" json:"limit_amps,omitempty"`
-	Section       string                 `protobuf:"bytes,4,opt,name=section,proto3" json:"section,omitempty"`
+	Holds         bool                   `protobuf:"varint,4,opt,name=holds,proto3" json:"holds,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
 }
@@ -1011,11 +1081,11 @@ func (*BusFinding) Descriptor() ([]byte, []int) {
 	return file_daybreak_v1_panel_proto_rawDescGZIP(), []int{6}
 }
 
-func (x *BusFinding) GetOk() bool {
+func (x *BusFinding) GetWhat() *Words {
 	if x != nil {
-		return x.Ok
+		return x.What
 	}
-	return false
+	return nil
 }
 
 func (x *BusFinding) GetSumAmps() float64 {
@@ -1032,11 +1102,11 @@ func (x *BusFinding) GetLimitAmps() float64 {
 	return 0
 }
 
-func (x *BusFinding) GetSection() string {
+func (x *BusFinding) GetHolds() bool {
 	if x != nil {
-		return x.Section
+		return x.Holds
 	}
-	return ""
+	return false
 }
 
 // PanelMeasure is what makes a circuit fit.
@@ -1047,8 +1117,11 @@ type PanelMeasure struct {
 	// The setting it allows the charger; absent where it sets none.
 	SettingAmps *float64 `protobuf:"fixed64,3,opt,name=setting_amps,json=settingAmps,proto3,oneof" json:"setting_amps,omitempty"`
 	// With energy management, what the service is held to.
-	SetpointAmps  *float64 `protobuf:"fixed64,4,opt,name=setpoint_amps,json=setpointAmps,proto3,oneof" json:"setpoint_amps,omitempty"`
-	Section       string   `protobuf:"bytes,5,opt,name=section,proto3" json:"section,omitempty"`
+	SetpointAmps *float64 `protobuf:"fixed64,4,opt,name=setpoint_amps,json=setpointAmps,proto3,oneof" json:"setpoint_amps,omitempty"`
+	Section      string   `protobuf:"bytes,5,opt,name=section,proto3" json:"section,omitempty"`
+	// The continuous load in all with the measure taken; absent for measures of
+	// spaces.
+	TotalAmps     *float64 `protobuf:"fixed64,6,opt,name=total_amps,json=totalAmps,proto3,oneof" json:"total_amps,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
 }
@@ -1116,6 +1189,13 @@ func (x *PanelMeasure) GetSection() string {
 		return x.Section
 	}
 	return ""
+}
+
+func (x *PanelMeasure) GetTotalAmps() float64 {
+	if x != nil && x.TotalAmps != nil {
+		return *x.TotalAmps
+	}
+	return 0
 }
 
 // LoadCase is one dwelling, its supply and the chargers to be added, told
@@ -1630,29 +1710,31 @@ const file_daybreak_v1_panel_proto_rawDesc = "" +
 	"\x05given\x18\x02 \x01(\v2\x18.daybreak.v1.WorkingTermR\x05given\x12,\n" +
 	"\x04used\x18\x03 \x01(\v2\x18.daybreak.v1.WorkingTermR\x04used\x120\n" +
 	"\x06result\x18\x04 \x01(\v2\x18.daybreak.v1.WorkingTermR\x06result\x12\x18\n" +
-	"\asection\x18\x05 \x01(\tR\asection\"\x97\x01\n" +
-	"\rSpacesFinding\x12\x1b\n" +
-	"\x06enough\x18\x01 \x01(\bH\x00R\x06enough\x88\x01\x01\x12\x16\n" +
+	"\asection\x18\x05 \x01(\tR\asection\"\xa5\x01\n" +
+	"\rSpacesFinding\x124\n" +
+	"\averdict\x18\x01 \x01(\x0e2\x1a.daybreak.v1.SpacesVerdictR\averdict\x12\x16\n" +
 	"\x06needed\x18\x02 \x01(\x05R\x06needed\x12\x17\n" +
-	"\x04free\x18\x03 \x01(\x05H\x01R\x04free\x88\x01\x01\x12$\n" +
-	"\x03how\x18\x04 \x01(\v2\x12.daybreak.v1.WordsR\x03howB\t\n" +
-	"\a_enoughB\a\n" +
-	"\x05_free\"p\n" +
+	"\x04free\x18\x03 \x01(\x05H\x00R\x04free\x88\x01\x01\x12$\n" +
+	"\x03how\x18\x04 \x01(\v2\x12.daybreak.v1.WordsR\x03howB\a\n" +
+	"\x05_free\"\x84\x01\n" +
 	"\n" +
-	"BusFinding\x12\x0e\n" +
-	"\x02ok\x18\x01 \x01(\bR\x02ok\x12\x19\n" +
+	"BusFinding\x12&\n" +
+	"\x04what\x18\x01 \x01(\v2\x12.daybreak.v1.WordsR\x04what\x12\x19\n" +
 	"\bsum_amps\x18\x02 \x01(\x01R\asumAmps\x12\x1d\n" +
 	"\n" +
-	"limit_amps\x18\x03 \x01(\x01R\tlimitAmps\x12\x18\n" +
-	"\asection\x18\x04 \x01(\tR\asection\"\xf8\x01\n" +
+	"limit_amps\x18\x03 \x01(\x01R\tlimitAmps\x12\x14\n" +
+	"\x05holds\x18\x04 \x01(\bR\x05holds\"\xab\x02\n" +
 	"\fPanelMeasure\x121\n" +
 	"\x04kind\x18\x01 \x01(\x0e2\x1d.daybreak.v1.PanelMeasureKindR\x04kind\x12&\n" +
 	"\x04what\x18\x02 \x01(\v2\x12.daybreak.v1.WordsR\x04what\x12&\n" +
 	"\fsetting_amps\x18\x03 \x01(\x01H\x00R\vsettingAmps\x88\x01\x01\x12(\n" +
 	"\rsetpoint_amps\x18\x04 \x01(\x01H\x01R\fsetpointAmps\x88\x01\x01\x12\x18\n" +
-	"\asection\x18\x05 \x01(\tR\asectionB\x0f\n" +
+	"\asection\x18\x05 \x01(\tR\asection\x12\"\n" +
+	"\n" +
+	"total_amps\x18\x06 \x01(\x01H\x02R\ttotalAmps\x88\x01\x01B\x0f\n" +
 	"\r_setting_ampsB\x10\n" +
-	"\x0e_setpoint_amps\"\xf1\x0f\n" +
+	"\x0e_setpoint_ampsB\r\n" +
+	"\v_total_amps\"\xf1\x0f\n" +
 	"\bLoadCase\x12>\n" +
 	"\aedition\x18\x01 \x01(\x0e2\x18.daybreak.v1.CodeEditionB\n" +
 	"\xbaH\a\x82\x01\x04\x10\x01 \x00R\aedition\x12J\n" +
@@ -1749,18 +1831,27 @@ const file_daybreak_v1_panel_proto_rawDesc = "" +
 	"\x19CAPACITY_LIMIT_CONDUCTORS\x10\x02\x12\x17\n" +
 	"\x13CAPACITY_LIMIT_MAIN\x10\x03\x12\x16\n" +
 	"\x12CAPACITY_LIMIT_BUS\x10\x04\x12\x18\n" +
-	"\x14CAPACITY_LIMIT_METER\x10\x05*\xfc\x02\n" +
+	"\x14CAPACITY_LIMIT_METER\x10\x05*\xc6\x01\n" +
+	"\rSpacesVerdict\x12\x1e\n" +
+	"\x1aSPACES_VERDICT_UNSPECIFIED\x10\x00\x12\x1d\n" +
+	"\x19SPACES_VERDICT_NOT_NEEDED\x10\x01\x12\x19\n" +
+	"\x15SPACES_VERDICT_ENOUGH\x10\x02\x12\x1c\n" +
+	"\x18SPACES_VERDICT_BY_TANDEM\x10\x03\x12\x1e\n" +
+	"\x1aSPACES_VERDICT_BY_SUBPANEL\x10\x04\x12\x1d\n" +
+	"\x19SPACES_VERDICT_TO_BE_SEEN\x10\x05*\xac\x03\n" +
 	"\x10PanelMeasureKind\x12\"\n" +
-	"\x1ePANEL_MEASURE_KIND_UNSPECIFIED\x10\x00\x12\x1f\n" +
-	"\x1bPANEL_MEASURE_KIND_FIND_OUT\x10\x01\x12$\n" +
-	" PANEL_MEASURE_KIND_LOWER_SETTING\x10\x02\x12%\n" +
-	"!PANEL_MEASURE_KIND_SHARING_SWITCH\x10\x03\x12(\n" +
-	"$PANEL_MEASURE_KIND_ENERGY_MANAGEMENT\x10\x04\x12\"\n" +
-	"\x1ePANEL_MEASURE_KIND_FREE_A_LOAD\x10\x05\x12\x1d\n" +
-	"\x19PANEL_MEASURE_KIND_TANDEM\x10\x06\x12\x1f\n" +
-	"\x1bPANEL_MEASURE_KIND_SUBPANEL\x10\a\x12 \n" +
-	"\x1cPANEL_MEASURE_KIND_NEW_PANEL\x10\b\x12&\n" +
-	"\"PANEL_MEASURE_KIND_SERVICE_UPGRADE\x10\t*\xe8\x04\n" +
+	"\x1ePANEL_MEASURE_KIND_UNSPECIFIED\x10\x00\x12 \n" +
+	"\x1cPANEL_MEASURE_KIND_FIND_PEAK\x10\x01\x12#\n" +
+	"\x1fPANEL_MEASURE_KIND_OTHER_METHOD\x10\x02\x12$\n" +
+	" PANEL_MEASURE_KIND_LOWER_SETTING\x10\x03\x12%\n" +
+	"!PANEL_MEASURE_KIND_SHARING_SWITCH\x10\x04\x12$\n" +
+	" PANEL_MEASURE_KIND_MANAGE_ENERGY\x10\x05\x12\"\n" +
+	"\x1ePANEL_MEASURE_KIND_REMOVE_LOAD\x10\x06\x12&\n" +
+	"\"PANEL_MEASURE_KIND_TANDEM_BREAKERS\x10\a\x12%\n" +
+	"!PANEL_MEASURE_KIND_NEW_PANELBOARD\x10\b\x12\x1f\n" +
+	"\x1bPANEL_MEASURE_KIND_SUBPANEL\x10\t\x12&\n" +
+	"\"PANEL_MEASURE_KIND_UPGRADE_SERVICE\x10\n" +
+	"*\xe8\x04\n" +
 	"\rApplianceKind\x12\x1e\n" +
 	"\x1aAPPLIANCE_KIND_UNSPECIFIED\x10\x00\x12\x18\n" +
 	"\x14APPLIANCE_KIND_RANGE\x10\x01\x12\x1a\n" +
@@ -1797,76 +1888,79 @@ func file_daybreak_v1_panel_proto_rawDescGZIP() []byte {
 	return file_daybreak_v1_panel_proto_rawDescData
 }
 
-var file_daybreak_v1_panel_proto_enumTypes = make([]protoimpl.EnumInfo, 6)
+var file_daybreak_v1_panel_proto_enumTypes = make([]protoimpl.EnumInfo, 7)
 var file_daybreak_v1_panel_proto_msgTypes = make([]protoimpl.MessageInfo, 12)
 var file_daybreak_v1_panel_proto_goTypes = []any{
 	(Verdict)(0),          // 0: daybreak.v1.Verdict
 	(LoadMethod)(0),       // 1: daybreak.v1.LoadMethod
 	(LoadReading)(0),      // 2: daybreak.v1.LoadReading
 	(CapacityLimit)(0),    // 3: daybreak.v1.CapacityLimit
-	(PanelMeasureKind)(0), // 4: daybreak.v1.PanelMeasureKind
-	(ApplianceKind)(0),    // 5: daybreak.v1.ApplianceKind
-	(*PanelFinding)(nil),  // 6: daybreak.v1.PanelFinding
-	(*MethodOutcome)(nil), // 7: daybreak.v1.MethodOutcome
-	(*LoadTotal)(nil),     // 8: daybreak.v1.LoadTotal
-	(*LoadWorksheet)(nil), // 9: daybreak.v1.LoadWorksheet
-	(*LoadLine)(nil),      // 10: daybreak.v1.LoadLine
-	(*SpacesFinding)(nil), // 11: daybreak.v1.SpacesFinding
-	(*BusFinding)(nil),    // 12: daybreak.v1.BusFinding
-	(*PanelMeasure)(nil),  // 13: daybreak.v1.PanelMeasure
-	(*LoadCase)(nil),      // 14: daybreak.v1.LoadCase
-	(*ApplianceLoad)(nil), // 15: daybreak.v1.ApplianceLoad
-	(*ChargerLoad)(nil),   // 16: daybreak.v1.ChargerLoad
-	(*MeasuredPeak)(nil),  // 17: daybreak.v1.MeasuredPeak
-	(*Words)(nil),         // 18: daybreak.v1.Words
-	(*Working)(nil),       // 19: daybreak.v1.Working
-	(*WorkingTerm)(nil),   // 20: daybreak.v1.WorkingTerm
-	(CodeEdition)(0),      // 21: daybreak.v1.CodeEdition
-	(DwellingKind)(0),     // 22: daybreak.v1.DwellingKind
-	(HeatKind)(0),         // 23: daybreak.v1.HeatKind
-	(Protection)(0),       // 24: daybreak.v1.Protection
-	(BackfeedKind)(0),     // 25: daybreak.v1.BackfeedKind
+	(SpacesVerdict)(0),    // 4: daybreak.v1.SpacesVerdict
+	(PanelMeasureKind)(0), // 5: daybreak.v1.PanelMeasureKind
+	(ApplianceKind)(0),    // 6: daybreak.v1.ApplianceKind
+	(*PanelFinding)(nil),  // 7: daybreak.v1.PanelFinding
+	(*MethodOutcome)(nil), // 8: daybreak.v1.MethodOutcome
+	(*LoadTotal)(nil),     // 9: daybreak.v1.LoadTotal
+	(*LoadWorksheet)(nil), // 10: daybreak.v1.LoadWorksheet
+	(*LoadLine)(nil),      // 11: daybreak.v1.LoadLine
+	(*SpacesFinding)(nil), // 12: daybreak.v1.SpacesFinding
+	(*BusFinding)(nil),    // 13: daybreak.v1.BusFinding
+	(*PanelMeasure)(nil),  // 14: daybreak.v1.PanelMeasure
+	(*LoadCase)(nil),      // 15: daybreak.v1.LoadCase
+	(*ApplianceLoad)(nil), // 16: daybreak.v1.ApplianceLoad
+	(*ChargerLoad)(nil),   // 17: daybreak.v1.ChargerLoad
+	(*MeasuredPeak)(nil),  // 18: daybreak.v1.MeasuredPeak
+	(*Words)(nil),         // 19: daybreak.v1.Words
+	(*Working)(nil),       // 20: daybreak.v1.Working
+	(*WorkingTerm)(nil),   // 21: daybreak.v1.WorkingTerm
+	(CodeEdition)(0),      // 22: daybreak.v1.CodeEdition
+	(DwellingKind)(0),     // 23: daybreak.v1.DwellingKind
+	(HeatKind)(0),         // 24: daybreak.v1.HeatKind
+	(Protection)(0),       // 25: daybreak.v1.Protection
+	(BackfeedKind)(0),     // 26: daybreak.v1.BackfeedKind
 }
 var file_daybreak_v1_panel_proto_depIdxs = []int32{
 	0,  // 0: daybreak.v1.PanelFinding.verdict:type_name -> daybreak.v1.Verdict
 	1,  // 1: daybreak.v1.PanelFinding.deciding_method:type_name -> daybreak.v1.LoadMethod
 	2,  // 2: daybreak.v1.PanelFinding.deciding_reading:type_name -> daybreak.v1.LoadReading
-	7,  // 3: daybreak.v1.PanelFinding.methods:type_name -> daybreak.v1.MethodOutcome
+	8,  // 3: daybreak.v1.PanelFinding.methods:type_name -> daybreak.v1.MethodOutcome
 	3,  // 4: daybreak.v1.PanelFinding.capacity_limit:type_name -> daybreak.v1.CapacityLimit
-	11, // 5: daybreak.v1.PanelFinding.spaces:type_name -> daybreak.v1.SpacesFinding
-	12, // 6: daybreak.v1.PanelFinding.bus:type_name -> daybreak.v1.BusFinding
-	13, // 7: daybreak.v1.PanelFinding.measures:type_name -> daybreak.v1.PanelMeasure
-	9,  // 8: daybreak.v1.PanelFinding.worksheets:type_name -> daybreak.v1.LoadWorksheet
-	18, // 9: daybreak.v1.PanelFinding.notes:type_name -> daybreak.v1.Words
-	19, // 10: daybreak.v1.PanelFinding.working:type_name -> daybreak.v1.Working
+	12, // 5: daybreak.v1.PanelFinding.spaces:type_name -> daybreak.v1.SpacesFinding
+	13, // 6: daybreak.v1.PanelFinding.bus:type_name -> daybreak.v1.BusFinding
+	14, // 7: daybreak.v1.PanelFinding.measures:type_name -> daybreak.v1.PanelMeasure
+	10, // 8: daybreak.v1.PanelFinding.worksheets:type_name -> daybreak.v1.LoadWorksheet
+	19, // 9: daybreak.v1.PanelFinding.notes:type_name -> daybreak.v1.Words
+	20, // 10: daybreak.v1.PanelFinding.working:type_name -> daybreak.v1.Working
 	1,  // 11: daybreak.v1.MethodOutcome.method:type_name -> daybreak.v1.LoadMethod
-	18, // 12: daybreak.v1.MethodOutcome.why_not:type_name -> daybreak.v1.Words
-	8,  // 13: daybreak.v1.MethodOutcome.totals:type_name -> daybreak.v1.LoadTotal
+	19, // 12: daybreak.v1.MethodOutcome.why_not:type_name -> daybreak.v1.Words
+	9,  // 13: daybreak.v1.MethodOutcome.totals:type_name -> daybreak.v1.LoadTotal
 	0,  // 14: daybreak.v1.MethodOutcome.verdict:type_name -> daybreak.v1.Verdict
 	2,  // 15: daybreak.v1.LoadTotal.reading:type_name -> daybreak.v1.LoadReading
 	1,  // 16: daybreak.v1.LoadWorksheet.method:type_name -> daybreak.v1.LoadMethod
-	10, // 17: daybreak.v1.LoadWorksheet.lines:type_name -> daybreak.v1.LoadLine
-	18, // 18: daybreak.v1.LoadLine.what:type_name -> daybreak.v1.Words
-	20, // 19: daybreak.v1.LoadLine.given:type_name -> daybreak.v1.WorkingTerm
-	20, // 20: daybreak.v1.LoadLine.used:type_name -> daybreak.v1.WorkingTerm
-	20, // 21: daybreak.v1.LoadLine.result:type_name -> daybreak.v1.WorkingTerm
-	18, // 22: daybreak.v1.SpacesFinding.how:type_name -> daybreak.v1.Words
-	4,  // 23: daybreak.v1.PanelMeasure.kind:type_name -> daybreak.v1.PanelMeasureKind
-	18, // 24: daybreak.v1.PanelMeasure.what:type_name -> daybreak.v1.Words
-	21, // 25: daybreak.v1.LoadCase.edition:type_name -> daybreak.v1.CodeEdition
-	22, // 26: daybreak.v1.LoadCase.dwelling_kind:type_name -> daybreak.v1.DwellingKind
-	15, // 27: daybreak.v1.LoadCase.loads:type_name -> daybreak.v1.ApplianceLoad
-	23, // 28: daybreak.v1.LoadCase.heat_kind:type_name -> daybreak.v1.HeatKind
-	24, // 29: daybreak.v1.LoadCase.protection:type_name -> daybreak.v1.Protection
-	16, // 30: daybreak.v1.LoadCase.chargers:type_name -> daybreak.v1.ChargerLoad
-	17, // 31: daybreak.v1.LoadCase.measured:type_name -> daybreak.v1.MeasuredPeak
-	25, // 32: daybreak.v1.LoadCase.backfeed_kind:type_name -> daybreak.v1.BackfeedKind
-	5,  // 33: daybreak.v1.ApplianceLoad.kind:type_name -> daybreak.v1.ApplianceKind
-	34, // [34:34] is the sub-list for method output_type
-	34, // [34:34] is the sub-list for method input_type
-	34, // [34:34] is the sub-list for extension type_name
-	34, // [34:34] is the sub-list for extension extendee
-	0,  // [0:34] is the sub-list for field type_name
+	11, // 17: daybreak.v1.LoadWorksheet.lines:type_name -> daybreak.v1.LoadLine
+	19, // 18: daybreak.v1.LoadLine.what:type_name -> daybreak.v1.Words
+	21, // 19: daybreak.v1.LoadLine.given:type_name -> daybreak.v1.WorkingTerm
+	21, // 20: daybreak.v1.LoadLine.used:type_name -> daybreak.v1.WorkingTerm
+	21, // 21: daybreak.v1.LoadLine.result:type_name -> daybreak.v1.WorkingTerm
+	4,  // 22: daybreak.v1.SpacesFinding.verdict:type_name -> daybreak.v1.SpacesVerdict
+	19, // 23: daybreak.v1.SpacesFinding.how:type_name -> daybreak.v1.Words
+	19, // 24: daybreak.v1.BusFinding.what:type_name -> daybreak.v1.Words
+	5,  // 25: daybreak.v1.PanelMeasure.kind:type_name -> daybreak.v1.PanelMeasureKind
+	19, // 26: daybreak.v1.PanelMeasure.what:type_name -> daybreak.v1.Words
+	22, // 27: daybreak.v1.LoadCase.edition:type_name -> daybreak.v1.CodeEdition
+	23, // 28: daybreak.v1.LoadCase.dwelling_kind:type_name -> daybreak.v1.DwellingKind
+	16, // 29: daybreak.v1.LoadCase.loads:type_name -> daybreak.v1.ApplianceLoad
+	24, // 30: daybreak.v1.LoadCase.heat_kind:type_name -> daybreak.v1.HeatKind
+	25, // 31: daybreak.v1.LoadCase.protection:type_name -> daybreak.v1.Protection
+	17, // 32: daybreak.v1.LoadCase.chargers:type_name -> daybreak.v1.ChargerLoad
+	18, // 33: daybreak.v1.LoadCase.measured:type_name -> daybreak.v1.MeasuredPeak
+	26, // 34: daybreak.v1.LoadCase.backfeed_kind:type_name -> daybreak.v1.BackfeedKind
+	6,  // 35: daybreak.v1.ApplianceLoad.kind:type_name -> daybreak.v1.ApplianceKind
+	36, // [36:36] is the sub-list for method output_type
+	36, // [36:36] is the sub-list for method input_type
+	36, // [36:36] is the sub-list for extension type_name
+	36, // [36:36] is the sub-list for extension extendee
+	0,  // [0:36] is the sub-list for field type_name
 }
 
 func init() { file_daybreak_v1_panel_proto_init() }
@@ -1888,7 +1982,7 @@ func file_daybreak_v1_panel_proto_init() {
 		File: protoimpl.DescBuilder{
 			GoPackagePath: reflect.TypeOf(x{}).PkgPath(),
 			RawDescriptor: unsafe.Slice(unsafe.StringData(file_daybreak_v1_panel_proto_rawDesc), len(file_daybreak_v1_panel_proto_rawDesc)),
-			NumEnums:      6,
+			NumEnums:      7,
 			NumMessages:   12,
 			NumExtensions: 0,
 			NumServices:   0,
