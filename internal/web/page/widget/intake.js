@@ -41,9 +41,10 @@ export class DaybreakIntake extends HTMLElement {
     this.chips = new Chips(change)
     this.price = new Price(() => void this.talk?.see())
     this.notice = h('div', { class: 'notice', role: 'status' })
+    this.past = h('div', null, this.log.title, this.log.more, this.log.node)
     this.open = h('div', { class: 'open' })
     this.columns = h('div', { class: 'columns' },
-      h('div', { class: 'talk' }, this.log.title, this.log.node, this.open), this.chips.node, this.price.node, this.price.lead)
+      h('div', { class: 'talk' }, this.past, this.open), this.chips.node, this.price.node, this.price.lead)
     this.frame = h('section', { class: 'page', role: 'region', 'aria-label': words.title },
       h('div', { class: 'top' }, h('slot', { name: 'title' }, h('p', { class: 'name' }, words.title)), h('p', { class: 'hint' }, this.getAttribute('shop-name'))),
       this.notice, this.columns,
@@ -83,6 +84,7 @@ export class DaybreakIntake extends HTMLElement {
     const { session, quote, question } = talk
     this.asked = undefined
     this.columns?.classList.toggle('whole', Boolean(quote) || !session)
+    if (this.past) this.past.hidden = Boolean(quote)
     if (quote) return this.place(this.result(quote))
     if (!session) return this.place(startView(() => void talk.begin()))
     if (session.halted && !talk.changing && !talk.pastHalt) return this.place(this.halt(session))

@@ -6,6 +6,9 @@ import { words } from './words.js'
 
 /** @typedef {import('./wire').LogEntry} LogEntry */
 
+/** How many turns stay in sight; the earlier ones open on request. */
+const FEW = 4
+
 /** The log of past turns. */
 export class Log {
   /** @param {(question: string) => void} change */
@@ -13,6 +16,12 @@ export class Log {
     this.change = change
     /** @type {Map<string, {state: string, node: HTMLElement}>} */
     this.shown = new Map()
+    this.all = false
+    this.more = h('button', { type: 'button', class: 'quiet earlier', click: () => {
+      this.all = true
+      this.fold()
+      this.node.focus()
+    } })
     this.title = h('h2', { id: 'log-title', class: 'unseen' }, words.turn.log)
     this.node = h('div', { role: 'log', tabindex: 0, 'aria-labelledby': 'log-title', class: 'log' })
   }
@@ -37,6 +46,16 @@ export class Log {
       this.shown.set(id, { state, node })
     })
     this.node.hidden = this.title.hidden = wanted.length === 0
+    this.fold()
+  }
+
+  /** Hides all but the last few turns, unless all were asked for. */
+  fold() {
+    const turns = [...this.node.children]
+    const early = this.all ? 0 : Math.max(0, turns.length - FEW)
+    turns.forEach((turn, i) => { if (turn instanceof HTMLElement) turn.hidden = i < early })
+    this.more.hidden = early === 0
+    this.more.textContent = words.turn.earlier(early)
   }
 
   /** @param {LogEntry} entry */

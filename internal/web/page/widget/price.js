@@ -1,6 +1,6 @@
 // The price so far, as a range in words. It speaks up only when the middle moves by 5 % or the width by 10 %.
 import { h } from './dom.js'
-import { exact, minor } from './figures.js'
+import { minor, round } from './figures.js'
 import { rangeText } from './options.js'
 import { words } from './words.js'
 
@@ -33,7 +33,7 @@ export class Price {
     this.lead.replaceChildren(
       ...(band.leading_title?.text ? [h('p', { class: 'kind' }, words.price.lead), h('h3', null, band.leading_title.text)] : []),
       h('p', { class: 'hint' }, band.sentence?.text),
-      h('dl', { class: 'three' }, h('div', null, h('dt', null, words.result.likely), h('dd', null, exact(band.price?.likely)))),
+      h('dl', { class: 'three' }, h('div', null, h('dt', null, words.price.middle), h('dd', null, round(band.price?.likely)))),
       stale ? h('p', { class: 'hint' }, words.price.stale) : '')
     this.speak(band)
   }

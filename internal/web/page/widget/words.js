@@ -17,6 +17,7 @@ export const words = {
 
   turn: {
     log: 'Conversation so far',
+    earlier: (/** @type {number} */ n) => (n === 1 ? 'Show 1 earlier answer' : `Show ${n} earlier answers`),
     change: 'Change',
     changeOf: (/** @type {string} */ question) => `Change: ${question}`,
     unsure: 'I don’t know',
@@ -36,7 +37,7 @@ export const words = {
     skip: 'Skip this one',
     alarm: 'Heat, smell, marks or buzzing?',
     next: 'Continue',
-    progress: (/** @type {number} */ answered, /** @type {number} */ left) => (left > 0 ? `${answered} answered, about ${left} left` : `${answered} answered`),
+    progress: (/** @type {number} */ answered, /** @type {number} */ left) => (answered === 0 ? '' : left > 0 ? `${answered} answered, about ${left} left` : `${answered} answered`),
     several: 'Pick all that are true.',
     fix: 'Fix: ',
     guess: 'Guess for now',
@@ -138,8 +139,9 @@ export const words = {
     none: 'A price shows after the first answer.',
     to: 'to',
     stale: 'As of an earlier answer.',
-    see: 'See the quote now',
+    see: 'See the quote',
     lead: 'Leading so far',
+    middle: 'Middle',
     halted: 'No price while something may be unsafe.',
   },
 
