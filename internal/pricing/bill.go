@@ -43,9 +43,9 @@ func (s ClassSet) Has(c Class) bool { return s&(1<<c) != 0 }
 // Figures are a bill's amounts without its lines: what a draw needs.
 type Figures struct {
 	Currency unit.Currency
-	Lines    Triple // sum of the lines
+	Sum      Triple // of the lines
 	Discount Triple // taken off them
-	Subtotal Triple // lines less discount
+	Subtotal Triple // sum less discount
 	Permit   Triple
 	Taxable  Triple // base of the tax line
 	Tax      Triple
@@ -87,6 +87,7 @@ type Line struct {
 	Unit      string
 	UnitPrice Triple
 	Amount    Triple
+	Discount  Triple         // its share of the discount
 	Hours     *[3]Hundredths // labour only
 	Class     Class
 	Trade     string

@@ -1,6 +1,11 @@
 package pricing
 
-import "daybreak/internal/working"
+import (
+	"slices"
+
+	"daybreak/internal/unit"
+	"daybreak/internal/working"
+)
 
 // Price makes the bill of a piece of work at a place. The sheet may be nil.
 // An impossible number is a fault naming its field ("route.segments[0].ft"),
@@ -10,11 +15,158 @@ import "daybreak/internal/working"
 // Source: NFPA 70 article of each quantity, beside its rule; the rest common
 // practice of estimating.
 func Price(book *Book, work Work, place Place, sheet *working.Sheet) (Bill, error) {
-	return Bill{}, nil
+	var room [linesAtHand]entry
+	t := tally{book: book, place: &place, work: &work, sheet: sheet, entries: room[:0]}
+	figures, err := t.figures()
+	if err != nil {
+		return Bill{}, err
+	}
+	bill := Bill{
+		Figures: figures, Lines: t.lines(), FeetAssumed: work.Route.feet(),
+		Permits: place.Permit(), Taxes: place.Tax(), Findings: place.findings(book),
+	}
+	if bill.TenMoreFeet, err = tenMoreFeet(book, work, &place, &figures); err != nil {
+		return Bill{}, err
+	}
+	t.stepTenFeet(&bill)
+	return bill, nil
 }
 
 // Estimate gives the figures of [Price] and nothing else: the same code
 // without lines, for callers that price many draws.
 func Estimate(book *Book, work Work, place Place) (Figures, error) {
-	return Figures{}, nil
+	var room [linesAtHand]entry
+	t := tally{book: book, place: &place, work: &work, entries: room[:0]}
+	return t.figures()
+}
+
+// linesAtHand is more lines than a circuit has; a longer bill takes memory.
+const linesAtHand = 48
+
+// figures counts the work out, line by line in the order of the bill, and adds
+// the lines up.
+func (t *tally) figures() (Figures, error) {
+	if err := t.work.check(); err != nil {
+		return Figures{}, err
+	}
+	t.materials()
+	t.hours()
+	if t.err != nil {
+		return Figures{}, t.err
+	}
+	t.charges()
+	f := Figures{Currency: t.book.Currency}
+	for i := range t.entries {
+		for s := range f.Sum {
+			f.Sum[s] += t.entries[i].amount[s]
+		}
+	}
+	if err := t.discount(&f); err != nil {
+		return Figures{}, err
+	}
+	for s := range f.Subtotal {
+		f.Subtotal[s] = f.Sum[s] - f.Discount[s]
+	}
+	t.permit(&f)
+	t.tax(&f)
+	for s := range f.Total {
+		f.Total[s] = f.Subtotal[s] + f.Permit[s] + f.Tax[s]
+	}
+	t.spread(&f)
+	t.stepTotal(&f)
+	return f, nil
+}
+
+// charges adds the trip and, where hours and trip stay below it, what is
+// missing to the minimum, as a line of its own.
+func (t *tally) charges() {
+	var labour Triple
+	for i := range t.entries {
+		if t.entries[i].kind == LabourLine {
+			for s := range labour {
+				labour[s] += t.entries[i].amount[s]
+			}
+		}
+	}
+	if labour == (Triple{}) {
+		return
+	}
+	fees := uint8(max(slices.Index(t.book.trades, "fees"), 0))
+	trip := t.place.region.rates.trip
+	e := entry{
+		kind: ChargeLine, class: ClassLabour, trade: fees, ref: chargeTrip, rule: ruleTrip,
+		quantity: Quantity(t.work.Visits) * thousand, price: Triple{trip, trip, trip},
+	}
+	t.extend(&e)
+	t.entries = append(t.entries, e)
+	t.step(ruleTrip, num("visits", int64(t.work.Visits), ""), t.money("out", e.amount[Likely]), t.money("trip", trip))
+	var short Triple
+	for s := range short {
+		short[s] = max(0, t.book.labour.minimum-labour[s]-e.amount[s])
+	}
+	if short == (Triple{}) {
+		return
+	}
+	t.entries = append(t.entries, entry{
+		kind: ChargeLine, class: ClassLabour, trade: fees, ref: chargeMinimum, rule: ruleMinimum,
+		quantity: thousand, price: short, amount: short,
+	})
+	t.step(ruleMinimum, t.money("minimum", t.book.labour.minimum), t.money("out", short[Likely]),
+		t.money("labour", labour[Likely]), t.money("trip", e.amount[Likely]))
+}
+
+// discount spreads the discount over the lines of its classes, so that the
+// taxed part of it is known.
+func (t *tally) discount(f *Figures) error {
+	d := t.work.Discount
+	if d.Minor == 0 {
+		return nil
+	}
+	var rows []int
+	for i := range t.entries {
+		if d.Over.Has(t.entries[i].class) {
+			rows = append(rows, i)
+		}
+	}
+	weights := make([]int64, len(rows))
+	for s := range f.Discount {
+		var sum int64
+		for n, i := range rows {
+			weights[n] = t.entries[i].amount[s]
+			sum += weights[n]
+		}
+		if d.Minor > sum {
+			return outOfBounds("discount.amount", unit.Money{Minor: d.Minor, Currency: t.book.Currency}, "at most the sum of the lines it is spread over, "+
+				unit.Money{Minor: sum, Currency: t.book.Currency}.String())
+		}
+		for n, share := range Allocate(d.Minor, weights) {
+			t.entries[rows[n]].discount[s] = share
+		}
+		f.Discount[s] = d.Minor
+	}
+	t.step(ruleDiscount, num("lines", int64(len(rows)), ""), t.money("out", d.Minor))
+	return nil
+}
+
+// tenMoreFeet prices the longest segment ten feet longer.
+func tenMoreFeet(book *Book, work Work, place *Place, now *Figures) (more Triple, err error) {
+	longest := -1
+	for i, s := range work.Route.Segments {
+		if longest < 0 || s.Feet > work.Route.Segments[longest].Feet {
+			longest = i
+		}
+	}
+	if longest < 0 || work.Route.Segments[longest].Feet+10 > longestSegment {
+		return more, nil
+	}
+	work.Route.Segments = slices.Clone(work.Route.Segments)
+	work.Route.Segments[longest].Feet += 10
+	then, err := Estimate(book, work, *place)
+	if err != nil {
+		return more, err
+	}
+	for s := range more {
+		more[s] = then.Total[s] - now.Total[s]
+	}
+	return more, nil
 }

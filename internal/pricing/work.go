@@ -26,6 +26,7 @@ type Design struct {
 	Management  Management
 	Service     Service
 	Labels      LabelSet
+	Commission  bool // set and test equipment that is mounted already
 }
 
 // Supply says who brings the charging equipment.
@@ -106,10 +107,14 @@ type Wiring struct {
 	Conductors []Conductors
 	Wet        bool // raintight fittings, wet boxes
 	// Exposed is the trade type used where the raceway may be hit; "" is Method.
-	Exposed       Method
-	QuarterBends  int
-	Bodies        int // conduit bodies for turns into a wall, beside those the bends ask for
-	ExpansionFits int // expansion fittings at risers
+	Exposed Method
+	// QuarterBends of a raceway; beyond four a body is added at each fourth.
+	QuarterBends int
+	Bodies       int // conduit bodies for turns into a wall, beside those the bends ask for
+	Expansions   int // expansion fittings at risers
+	Connectors   int // cable connectors at metal boxes
+	NailPlates   int // where the cable is within 1 1/4 in of a face
+	Bushings     int // insulated bushings, 4 AWG and larger
 }
 
 // Cable is a cable's size and its insulated conductors, without the ground.
@@ -130,11 +135,24 @@ type Conductors struct {
 // equipment is wired in.
 type Termination struct {
 	Receptacle string // NEMA configuration; "" is none
-	Replace    bool   // a new receptacle in the box that is there
+	Extent     Extent
+	Cover      bool   // with a receptacle replaced or kept: a new cover too
 	Grade      string // "" is fit for hours at full current; "heavy_gfci_wr" has its own protection
 	Box        BoxWork
 	Wet        bool
 }
+
+// Extent says how much of an outlet is new.
+type Extent uint8
+
+const (
+	// NewOutlet: box, receptacle and cover.
+	NewOutlet Extent = iota
+	// NewReceptacle: a receptacle in the box that is there.
+	NewReceptacle
+	// KeepOutlet: the outlet stays as it is.
+	KeepOutlet
+)
 
 // BoxWork says how a box is put in.
 type BoxWork string

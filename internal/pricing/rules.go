@@ -1,0 +1,124 @@
+package pricing
+
+// rule says why a line is there: the key of its words, and the step of the
+// design it follows from.
+type rule uint8
+
+const (
+	ruleEquipment rule = iota
+	ruleBreaker
+	ruleCable
+	ruleStaples
+	ruleCableConnectors
+	ruleNailPlates
+	ruleRaceway
+	ruleRacewayExposed
+	ruleCouplings
+	ruleBodies
+	ruleConnectors
+	ruleStrapsEMT
+	ruleElbows
+	ruleAdapters
+	ruleExpansion
+	ruleStrapsPVC
+	ruleCement
+	ruleConductors
+	ruleBushings
+	ruleJunction
+	ruleBox
+	ruleReceptacle
+	ruleReceptacleReplaced
+	ruleCover
+	ruleDisconnect
+	ruleManagement
+	ruleService
+	ruleLabels
+	ruleFirestop
+	ruleSeal
+	ruleWarningTape
+	ruleHire
+	ruleRestore
+	rulePatch
+	ruleMount
+	ruleSundries
+	ruleHours
+	ruleTrip
+	ruleMinimum
+	ruleDiscount
+	rulePermitFlat
+	rulePermitPerItem
+	rulePermitPerAmp
+	rulePermitValuation
+	rulePermitNone
+	ruleTaxDue
+	ruleTaxInside
+	ruleTaxNone
+	ruleTotal
+	ruleSpread
+	ruleTenFeet
+	rulesEnd
+)
+
+// ruleKeys is what each rule is called in the working and its words.
+var ruleKeys = [rulesEnd]struct{ key, from string }{
+	ruleEquipment:          {"pricing.equipment", "circuit.load"},
+	ruleBreaker:            {"pricing.breaker", "circuit.device"},
+	ruleCable:              {"pricing.cable", "circuit.conductor"},
+	ruleStaples:            {"pricing.staples", "circuit.method"},
+	ruleCableConnectors:    {"pricing.cable_connectors", "circuit.method"},
+	ruleNailPlates:         {"pricing.nail_plates", "circuit.method"},
+	ruleRaceway:            {"pricing.raceway", "circuit.raceway"},
+	ruleRacewayExposed:     {"pricing.raceway_exposed", "circuit.raceway"},
+	ruleCouplings:          {"pricing.couplings", "circuit.raceway"},
+	ruleBodies:             {"pricing.bodies", "circuit.raceway"},
+	ruleConnectors:         {"pricing.connectors", "circuit.raceway"},
+	ruleStrapsEMT:          {"pricing.straps_emt", "circuit.raceway"},
+	ruleElbows:             {"pricing.elbows", "circuit.raceway"},
+	ruleAdapters:           {"pricing.adapters", "circuit.raceway"},
+	ruleExpansion:          {"pricing.expansion", "circuit.raceway"},
+	ruleStrapsPVC:          {"pricing.straps_pvc", "circuit.raceway"},
+	ruleCement:             {"pricing.cement", "circuit.raceway"},
+	ruleConductors:         {"pricing.conductors", "circuit.conductor"},
+	ruleBushings:           {"pricing.bushings", "circuit.raceway"},
+	ruleJunction:           {"pricing.junction", "circuit.method"},
+	ruleBox:                {"pricing.box", "circuit.termination"},
+	ruleReceptacle:         {"pricing.receptacle", "circuit.termination"},
+	ruleReceptacleReplaced: {"pricing.receptacle_replaced", ""},
+	ruleCover:              {"pricing.cover", "circuit.termination"},
+	ruleDisconnect:         {"pricing.disconnect", "circuit.disconnect"},
+	ruleManagement:         {"pricing.management", ""},
+	ruleService:            {"pricing.service", ""},
+	ruleLabels:             {"pricing.labels", "circuit.labels"},
+	ruleFirestop:           {"pricing.firestop", ""},
+	ruleSeal:               {"pricing.seal", ""},
+	ruleWarningTape:        {"pricing.warning_tape", ""},
+	ruleHire:               {"pricing.hire", ""},
+	ruleRestore:            {"pricing.restore", ""},
+	rulePatch:              {"pricing.patch", ""},
+	ruleMount:              {"pricing.mount", ""},
+	ruleSundries:           {"pricing.sundries", ""},
+	ruleHours:              {"pricing.hours", ""},
+	ruleTrip:               {"pricing.trip", ""},
+	ruleMinimum:            {"pricing.minimum", ""},
+	ruleDiscount:           {"pricing.discount", ""},
+	rulePermitFlat:         {"pricing.permit_flat", ""},
+	rulePermitPerItem:      {"pricing.permit_per_item", ""},
+	rulePermitPerAmp:       {"pricing.permit_per_amp", ""},
+	rulePermitValuation:    {"pricing.permit_valuation", ""},
+	rulePermitNone:         {"pricing.permit_none", ""},
+	ruleTaxDue:             {"pricing.tax_due", ""},
+	ruleTaxInside:          {"pricing.tax_inside", ""},
+	ruleTaxNone:            {"pricing.tax_none", ""},
+	ruleTotal:              {"pricing.total", ""},
+	ruleSpread:             {"pricing.spread", ""},
+	ruleTenFeet:            {"pricing.ten_feet", ""},
+}
+
+// Rules lists the key of every rule this room can put into a working.
+func Rules() []string {
+	keys := make([]string, 0, rulesEnd)
+	for _, r := range ruleKeys {
+		keys = append(keys, r.key)
+	}
+	return keys
+}

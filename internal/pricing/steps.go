@@ -1,0 +1,121 @@
+package pricing
+
+import (
+	"daybreak/internal/unit"
+	"daybreak/internal/working"
+)
+
+// step keeps one line of working: two terms at least, the result among them
+// under the name out.
+func (t *tally) step(r rule, first, out working.Term, more ...working.Term) {
+	if !t.sheet.Keeping() {
+		return
+	}
+	in := working.In(first)
+	copy(in[1:], more)
+	t.sheet.Add(working.Step{Rule: ruleKeys[r].key, In: in, Out: out, Source: &ruleSources[r]})
+}
+
+func num(name string, n int64, unit string) working.Term {
+	return working.Term{Name: name, Value: float64(n), Unit: unit}
+}
+
+func amps(name string, a unit.Amps) working.Term { return working.Num(name, a, "A") }
+
+func term(name, text string) working.Term { return working.Term{Name: name, Word: text} }
+
+// feetTerm shows a length that is counted in thousandths of a foot.
+func feetTerm(name string, milliFeet int64) working.Term {
+	return working.Term{Name: name, Value: float64(milliFeet) / 1000, Unit: "ft"}
+}
+
+// percent shows a share that is counted in ten-thousandths.
+func percent(name string, share int64) working.Term {
+	return working.Term{Name: name, Value: float64(share) / 100, Unit: "%"}
+}
+
+// money shows an amount in the book's currency.
+func (t *tally) money(name string, minor int64) working.Term {
+	c := t.book.Currency
+	v := float64(minor)
+	for range c.Digits() {
+		v /= 10
+	}
+	return working.Term{Name: name, Value: v, Unit: c.Code()}
+}
+
+func (t *tally) stepTotal(f *Figures) {
+	t.step(ruleTotal, t.money("subtotal", f.Subtotal[Likely]), t.money("out", f.Total[Likely]),
+		t.money("permit", f.Permit[Likely]), t.money("tax", f.Tax[Likely]))
+	t.step(ruleSpread, t.money("mean", round(f.AllIn.Mean)), t.money("out", round(f.AllIn.SD)),
+		t.money("low", round(f.AllIn.P10)), t.money("high", round(f.AllIn.P90)))
+}
+
+func (t *tally) stepTenFeet(b *Bill) {
+	if b.TenMoreFeet != (Triple{}) {
+		t.step(ruleTenFeet, working.Num("assumed", b.FeetAssumed, "ft"), t.money("out", b.TenMoreFeet[Likely]))
+	}
+}
+
+func nfpa(section string, status working.Status) working.Source {
+	return working.Source{Publication: "NFPA 70 (NEC)", Section: section, Status: status}
+}
+
+func practice(what string) working.Source {
+	return working.Source{Publication: "common practice of estimating", Section: what, Status: working.Judgement}
+}
+
+// ruleSources is where each rule is written.
+var ruleSources = [rulesEnd]working.Source{
+	ruleEquipment:          practice("cheapest equipment that meets every limit"),
+	ruleBreaker:            nfpa("625.41, 210.20(A)", working.FromMemory),
+	ruleCable:              practice("used length with slack and waste"),
+	ruleStaples:            nfpa("334.30", working.FromMemory),
+	ruleCableConnectors:    nfpa("314.17", working.FromMemory),
+	ruleNailPlates:         nfpa("300.4", working.FromMemory),
+	ruleRaceway:            practice("whole sticks"),
+	ruleRacewayExposed:     nfpa("352.10(K), 300.5(D)", working.FromMemory),
+	ruleCouplings:          nfpa("358.42", working.FromMemory),
+	ruleBodies:             nfpa("358.26, 352.26", working.FromMemory),
+	ruleConnectors:         nfpa("358.42", working.FromMemory),
+	ruleStrapsEMT:          nfpa("358.30", working.FromMemory),
+	ruleElbows:             practice("factory elbows"),
+	ruleAdapters:           practice("one adapter at each end"),
+	ruleExpansion:          nfpa("300.5(J), 352.44", working.FromMemory),
+	ruleStrapsPVC:          nfpa("Table 352.30", working.FromMemory),
+	ruleCement:             practice("joints of one can"),
+	ruleConductors:         nfpa("300.14; waste by common practice", working.FromMemory),
+	ruleBushings:           nfpa("300.4(G)", working.FromMemory),
+	ruleJunction:           nfpa("300.15, 314.16", working.FromMemory),
+	ruleBox:                nfpa("314.16", working.FromMemory),
+	ruleReceptacle:         nfpa("210.21(B)", working.FromMemory),
+	ruleReceptacleReplaced: nfpa("406.4(D)", working.FromMemory),
+	ruleCover:              nfpa("406.9", working.FromMemory),
+	ruleDisconnect:         nfpa("625.43, 225.31", working.FromMemory),
+	ruleManagement:         nfpa("625.42, 750.30", working.FromMemory),
+	ruleService:            practice("service upgrade, its own bill"),
+	ruleLabels:             nfpa("408.4, 110.22, 625.42", working.FromMemory),
+	ruleFirestop:           nfpa("300.21", working.FromMemory),
+	ruleSeal:               nfpa("300.7(A)", working.FromMemory),
+	ruleWarningTape:        practice("tape above the run"),
+	ruleHire:               practice("whole days of hire"),
+	ruleRestore:            practice("each foot that is dug"),
+	rulePatch:              practice("each hole"),
+	ruleMount:              practice("pedestal on a base"),
+	ruleSundries:           practice("once a job with new wiring"),
+	ruleHours:              practice("hours × factors, at most one of a group, held at the cap"),
+	ruleTrip:               practice("one trip a visit"),
+	ruleMinimum:            practice("shown as its own line"),
+	ruleDiscount:           practice("largest remainder"),
+	rulePermitFlat:         practice("the authority's fee, passed on"),
+	rulePermitPerItem:      practice("the authority's fee, passed on"),
+	rulePermitPerAmp:       practice("the authority's fee, passed on"),
+	rulePermitValuation:    practice("the authority's fee, passed on"),
+	rulePermitNone:         practice("no fee"),
+	ruleTaxDue:             practice("rate of the place, rounded once by its own rule"),
+	ruleTaxInside:          practice("rate of the place, rounded once by its own rule"),
+	ruleTaxNone:            practice("no tax"),
+	ruleTotal:              practice("printed lines added"),
+	ruleSpread:             practice("P10 and P90; lines of a trade move together by 0.6"),
+	ruleTenFeet:            practice("the longest segment ten feet longer"),
+}
