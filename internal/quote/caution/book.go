@@ -34,6 +34,11 @@ type entry struct {
 	askings   []asking
 }
 
+// checked reports whether the entry can come out as to be checked.
+func (e *entry) checked() bool {
+	return e.Site || e.askings[0].check != nil
+}
+
 // asking is one entry asked of one slot.
 type asking struct {
 	slot               string // "outlet", "other_outlet", …; "" when it is about neither
