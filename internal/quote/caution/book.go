@@ -44,6 +44,7 @@ type asking struct {
 	slot               string // "outlet", "other_outlet", …; "" when it is about neither
 	when, whole, check *condition.Condition
 	pair               []string
+	reads              []*facts.Leaf // of when and check
 }
 
 type row struct {
@@ -188,6 +189,11 @@ func ask(r *row, slot string, bad func(string, any, string) error) (asking, erro
 			return a, bad(c.field, got, accepted)
 		}
 		*c.into = compiled
+		for _, path := range compiled.Reads() {
+			if l, ok := facts.LeafAt(path); ok {
+				a.reads = append(a.reads, l)
+			}
+		}
 	}
 	for _, path := range r.Pair {
 		path = forSlot(path, r.Slot, slot)

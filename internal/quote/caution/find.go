@@ -60,6 +60,9 @@ func (b *Book) Codes() []string {
 }
 
 func (e *entry) find(a *asking, f *facts.Facts) (Finding, bool) {
+	if !a.touched(f) {
+		return Finding{}, false
+	}
 	if a.when != nil && a.when.Truth(f) == condition.True {
 		halts := e.Halts
 		if a.whole != nil && a.whole.Truth(f) == condition.True {
@@ -79,6 +82,13 @@ func (e *entry) find(a *asking, f *facts.Facts) (Finding, bool) {
 		return e.finding(ToBeChecked, Nothing, a.slot, leaves), true
 	}
 	return Finding{}, false
+}
+
+// touched reports whether any leaf the asking reads was ever answered. No
+// condition holds for a household of which nothing is known (a test proves it
+// of each), so the rest need not be evaluated.
+func (a *asking) touched(f *facts.Facts) bool {
+	return slices.ContainsFunc(a.reads, func(l *facts.Leaf) bool { return l.At(f).State() != facts.Unknown })
 }
 
 func (e *entry) finding(g Gravity, halts Reach, slot string, leaves []string) Finding {
