@@ -4,8 +4,11 @@ import (
 	"testing"
 
 	"daybreak/internal/edition"
+	"daybreak/internal/edition/nec"
 	"daybreak/internal/unit"
 	"daybreak/internal/working"
+
+	"github.com/stretchr/testify/require"
 )
 
 // plainBook answers the few questions this room asks, from a table written
@@ -77,4 +80,11 @@ func (b plainBook) GroundFault(place edition.Place, c edition.Connection, device
 	return edition.Cited[edition.Requirement]{Value: answer, Source: cited}, nil
 }
 
-func openBook(_ testing.TB, year int) edition.Edition { return plainBook{year: year} }
+// openBook is the real book of a year.
+func openBook(t testing.TB, year int) edition.Edition {
+	book, err := nec.Open(nec.Embedded(), year)
+	if t != nil {
+		require.NoError(t, err)
+	}
+	return book
+}
