@@ -36,6 +36,12 @@ func (j *Job) check() error {
 	case !(j.DropPercent >= 0 && j.DropPercent <= 10):
 		return fault.Invalid("circuit.drop_percent", j.DropPercent, "above 0 to 10 %, or 0 for the book's advice")
 	}
+	if j.MaxDevice != 0 && !(j.MaxDevice >= 10 && j.MaxDevice <= 200) {
+		return fault.Invalid("circuit.max_device_amps", float64(j.MaxDevice), "10 to 200 A, or 0 for no such limit")
+	}
+	if j.Plug != "" && len(j.Plug) > 16 {
+		return fault.Invalid("circuit.plug", j.Plug, "a configuration such as 14-50")
+	}
 	for i, d := range j.Devices {
 		if !unit.Finite(d) || d < 10 || d > 800 || (i > 0 && d <= j.Devices[i-1]) {
 			return fault.Invalid(fmt.Sprintf("circuit.devices[%d]", i), float64(d), "10 to 800 A, ascending")

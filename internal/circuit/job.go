@@ -21,10 +21,13 @@ type Job struct {
 	Ambient    unit.Celsius         // hottest air along the run, −40 to 85 °C
 	Concrete   bool                 // a concrete building: no cable inside framing
 	Methods    MethodSet            // ways of wiring allowed; 0 for all
-	// OtherCurrentCarrying counts conductors of other circuits in the same raceway.
+	// OtherCurrentCarrying counts conductors of other circuits in the same
+	// raceway; they are taken to be as thick as this circuit's.
 	OtherCurrentCarrying int
 	// DropPercent is the most voltage drop, above 0 to 10; 0 takes the book's advice.
 	DropPercent float64
+	// MaxDevice is the largest breaker the charger's instructions allow; 0 when they name none.
+	MaxDevice unit.Amps
 	// Devices are the breaker ratings the shop stocks, ascending; nil for every standard one.
 	Devices []unit.Amps
 	// Cost ranks candidates, smallest first; +Inf marks one the shop cannot

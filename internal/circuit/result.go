@@ -21,8 +21,11 @@ const (
 // weighed, and the material it takes.
 type Result struct {
 	Outcome Outcome
-	Reason  Reason // why not served or impossible
-	WouldDo []Remedy
+	Reason  Reason   // why not served or impossible
+	WouldDo []Remedy // what would make an impossible job possible
+	// MostHere is the largest standard setting this job could carry as it
+	// stands; 0 unless Impossible and there is one.
+	MostHere unit.Amps
 
 	Load   unit.Amps // current the charger counts for, the plate's or the setting
 	Design unit.Amps // load × continuous factor
@@ -67,13 +70,14 @@ type Candidate struct {
 	Poles       int
 	GFCI        bool
 	Hardwired   bool
-	Config      string
+	Receptacle  Receptacle // zero when hardwired
+	Disconnect  bool
+	Labels      LabelSet
 	Place       edition.Place
-	Cost        float64 // as Job.Cost gave it, or the material order
-	route       *Route
-	split       int
-	disconnect  bool
-	labels      LabelSet
+	Rank        float64   // as Job.Cost gave it, or the material order
+	route       []Segment // drops merged in
+	split       int       // first stretch of the second part
+	raised      bool      // a hot is larger than the tests asked for
 }
 
 // Part is a stretch wired one way.
@@ -133,15 +137,16 @@ type Reason uint8
 
 // The reasons.
 const (
-	NoReason          Reason = iota
-	UndergroundRoute         // a trench: buried wiring is designed by a person yet
-	OtherMethodWanted        // only methods not sized here were allowed
-	TooManyChanges           // the route would change method more than once
-	NoMethodFits             // no allowed method may be used on this route
-	NoConductor              // no size passes all tests
-	DropTooHigh              // no size holds the voltage drop
-	NoReceptacle             // no receptacle of that kind fits the device
-	NothingStocked           // every candidate is outside the shop's stock
+	NoReason             Reason = iota
+	UndergroundRoute            // a trench: buried wiring is designed by a person yet
+	OtherMethodWanted           // only methods not sized here were allowed
+	TooManyChanges              // the route would change method more than once
+	NoMethodFits                // no allowed method may be used on this route
+	NoConductor                 // no size passes all tests
+	DropTooHigh                 // no size holds the voltage drop
+	DeviceAboveEquipment        // the charger's instructions allow no breaker that large
+	NoReceptacle                // no receptacle of that kind fits the device
+	NothingStocked              // every candidate is outside the shop's stock
 )
 
 // Remedy is one thing that would make an impossible job possible.
@@ -180,7 +185,7 @@ const (
 	NoteTorque                              // tighten to the marked torque
 	NoteCheckMarking                        // marked ends would allow a smaller conductor
 	NoteDropRaised                          // a larger size for voltage drop
-	NoteGarageWall                          // exposed low in a garage: raceway priced
+	NoteExposedWall                         // cable low on a wall may be hit: raceway priced; heights are local practice
 	NoteNoCableOutdoors                     // cable may not be wet, in raceway neither
 	NoteNoCableInConcrete
 	NoteLicensed // licensed electrician and local authority decide
