@@ -134,3 +134,8 @@ func (b *Books) PriceAt(postalCode string, on unit.Date) (pricing.Place, error) 
 	}
 	return pricing.Place{}, err
 }
+
+// World is what the question tree fills a household from besides its answers.
+func (b *Books) World(asOf unit.Date) tree.World {
+	return tree.World{Tables: b.tables.tables, HomePostal: b.Prices.HomePostal(), AsOf: factsDate(asOf)}
+}

@@ -1,0 +1,151 @@
+package band
+
+import (
+	"fmt"
+	"math"
+	"sort"
+	"strings"
+
+	"daybreak/internal/facts"
+	"daybreak/internal/intake/tree"
+	"daybreak/internal/quote"
+	"daybreak/internal/unit"
+	"daybreak/internal/working"
+)
+
+// tries are the places at which one open leaf is tried with the others held in
+// the middle: the tails and the shoulders of its distribution.
+var tries = [...]float64{0.05, 0.3, 0.7, 0.95}
+
+// moveShare is the part of the price that makes a leaf a deciding one.
+const moveShare = 0.05
+
+// list turns the tree's assumptions into the quote's, in its order.
+func (e *estimator) list(assumed []tree.Assumption, filled *facts.Facts) []quote.Assumption {
+	out := make([]quote.Assumption, 0, len(assumed))
+	for _, a := range assumed {
+		slot := a.Leaf.At(filled)
+		out = append(out, quote.Assumption{Path: a.Leaf.Path, Value: printed(slot), Basis: slot.Basis(), Question: a.Question})
+	}
+	return out
+}
+
+// probe tries every open dimension alone, and notes on the quote's assumptions
+// what each moves and whether it decides.
+func (e *estimator) probe(q *quote.Quote) error {
+	u := make([]float64, e.books.Tree.Dimensions())
+	e.active = make([]bool, len(u))
+	middle := e.fill(u, -1, 0.5)
+	for d := range u {
+		moved := map[string]bool{}
+		low, high, decides := math.Inf(1), math.Inf(-1), false
+		for _, at := range tries {
+			f := e.fill(u, d, at)
+			if f == middle {
+				continue
+			}
+			e.active[d] = true
+			for _, leaf := range facts.Leaves() {
+				if printed(leaf.At(&f)) != printed(leaf.At(&middle)) {
+					moved[leaf.Path] = true
+				}
+			}
+			got, err := quote.Price(e.books, &f, e.asOf)
+			if err != nil {
+				return err
+			}
+			low, high = min(low, float64(got.Likely)), max(high, float64(got.Likely))
+			decides = decides || differs(got, e.outcome)
+		}
+		if !e.active[d] {
+			continue
+		}
+		low, high = min(low, float64(e.outcome.Likely)), max(high, float64(e.outcome.Likely))
+		decides = decides || high-low >= moveShare*math.Max(float64(e.outcome.Likely), 1)
+		note(q.Assumptions, moved, int64(high-low), decides)
+	}
+	sortBySwing(q.Assumptions)
+	return nil
+}
+
+// printed is a leaf's value as text; "" when it has none.
+func printed(s facts.Slot) string {
+	switch v := s.Value().(type) {
+	case nil:
+		return ""
+	case float64:
+		return strings.TrimSpace(unit.Print(v, s.Leaf().Decimals) + " " + s.Leaf().Unit)
+	case []string:
+		return strings.Join(v, ", ")
+	default:
+		return fmt.Sprint(v)
+	}
+}
+
+// fill is the household with every open leaf in the middle but one.
+func (e *estimator) fill(u []float64, dimension int, at float64) facts.Facts {
+	for i := range u {
+		u[i] = 0.5
+	}
+	if dimension >= 0 {
+		u[dimension] = at
+	}
+	f := e.told
+	e.books.Tree.Draw(u, &f, e.world)
+	e.books.Complete(&f, e.asOf)
+	return f
+}
+
+func note(all []quote.Assumption, moved map[string]bool, swing int64, decides bool) {
+	for i := range all {
+		if moved[all[i].Path] {
+			all[i].Swing = max(all[i].Swing, swing)
+			all[i].Decides = all[i].Decides || decides
+		}
+	}
+}
+
+// differs reports whether two draws would be wired, placed or judged differently.
+func differs(a, b quote.Draw) bool {
+	return a.Level != b.Level || a.Setting != b.Setting || a.Breaker != b.Breaker || a.Verdict != b.Verdict ||
+		a.Managed != b.Managed || a.Wire != b.Wire || (a.Option == "") != (b.Option == "")
+}
+
+func sortBySwing(all []quote.Assumption) {
+	sort.SliceStable(all, func(i, j int) bool {
+		if all[i].Decides != all[j].Decides {
+			return all[i].Decides
+		}
+		return all[i].Swing > all[j].Swing
+	})
+}
+
+// lower makes a quote a ballpark while a leaf that decides is open. A leaf
+// that decides only together with others shows in the draws.
+func (e *estimator) lower(q *quote.Quote) {
+	if q.Standing == quote.Halted {
+		return
+	}
+	var open []string
+	for _, a := range q.Assumptions {
+		if a.Decides {
+			open = append(open, a.Path)
+		}
+	}
+	if len(open) == 0 && !e.varies {
+		return
+	}
+	q.Standing = quote.Ballpark
+	var reasons []quote.Sentence
+	for i, path := range open {
+		if i == mostReasons {
+			break
+		}
+		reasons = append(reasons, quote.Said("quote.standing.open_leaf", working.Word("leaf", path)))
+	}
+	q.Reasons = append(reasons, q.Reasons...)
+}
+
+// mostReasons is how many open leaves the standing names; the list of
+// assumptions has them all.
+const mostReasons = 4

@@ -1,0 +1,104 @@
+package document
+
+import (
+	"strconv"
+
+	"daybreak/internal/pricing"
+	"daybreak/internal/quote"
+	"daybreak/internal/unit"
+	"daybreak/internal/working"
+)
+
+// bill prints every line so that anybody can add it again: quantity × unit
+// price = amount, then the sums in the order they are made.
+func (p *page) bill(q *quote.Quote, o *quote.Option) {
+	if !o.Priced {
+		return
+	}
+	b := &o.Bill
+	p.title("text.bill")
+	for i := range b.Lines {
+		l := &b.Lines[i]
+		p.line("  %-44s %9s %-6s %10s %11s", cut(l.Words, 44), quantity(l.Quantity), l.Unit,
+			exact(b, l.UnitPrice[pricing.Likely]), exact(b, l.Amount[pricing.Likely]))
+	}
+	sum := func(key string, t pricing.Triple) {
+		if t != (pricing.Triple{}) {
+			p.line("  %-72s %11s", p.Quote.Text(key), exact(b, t[pricing.Likely]))
+		}
+	}
+	sum("text.discount", b.Discount)
+	sum("text.subtotal", b.Subtotal)
+	sum("text.permit", b.Permit)
+	sum("text.tax", b.Tax)
+	p.line("  %-72s %11s", p.Quote.Text("text.total"), exact(b, b.Total[pricing.Likely]))
+	p.line("  %-72s %11s", p.Quote.Text("text.p10"), exact(b, int64(b.AllIn.P10)))
+	p.line("  %-72s %11s", p.Quote.Text("text.p90"), exact(b, int64(b.AllIn.P90)))
+	if b.FeetAssumed > 0 {
+		p.line("  %s: %s ft. %s: %s", p.Quote.Text("text.feet"), unit.Print(b.FeetAssumed, 1),
+			p.Quote.Text("text.ten_more"), exact(b, b.TenMoreFeet[pricing.Likely]))
+	}
+}
+
+// exact prints an amount with its minor digits and no currency sign.
+func exact(b *pricing.Bill, minor int64) string {
+	s := b.Money(minor).String()
+	return s[:len(s)-4]
+}
+
+func quantity(q pricing.Quantity) string {
+	return unit.Print(float64(q)/1000, 3)
+}
+
+// open prints what was assumed, dearest first, and what is to be seen on site.
+func (p *page) open(q *quote.Quote) {
+	if len(q.Assumptions) > 0 {
+		p.title("text.assumed")
+		for _, a := range q.Assumptions {
+			mark := " "
+			if a.Decides {
+				mark = "▸"
+			}
+			p.line(" %s %-40s %-24s %s", mark, cut(p.Label(a.Path), 40), cut(a.Value, 24), p.Quote.Text("basis."+a.Basis.String()))
+		}
+	}
+	if len(q.Verify) > 0 {
+		p.title("text.verify")
+		for _, s := range q.Verify {
+			p.wrapped("  - ", p.said(s))
+		}
+	}
+}
+
+// said is a sentence in the words of the quote, or of the rules.
+func (p *page) said(s quote.Sentence) string {
+	if p.Quote.Has(s.Key) {
+		return p.Quote.Say(p.named(s))
+	}
+	if p.Rules.Has(s.Key) {
+		return p.Rules.Sentence(working.Step{Rule: s.Key})
+	}
+	return s.Key
+}
+
+// working prints every step: formula, sentence, section and status.
+func (p *page) working(q *quote.Quote) {
+	p.title("text.working")
+	seen := map[string]bool{}
+	n := 0
+	for _, s := range q.Working {
+		text := p.Rules.Formula(s)
+		where := ""
+		if s.Source != nil {
+			where = s.Source.Publication + " " + s.Source.Section + " (" + string(s.Source.Status) + ")"
+		}
+		if key := text + where; seen[key] {
+			continue // the same step of another option
+		} else {
+			seen[key] = true
+		}
+		n++
+		p.line("%3s. %s", strconv.Itoa(n), text)
+		p.wrapped("     ", p.Rules.Sentence(s)+" "+where)
+	}
+}

@@ -1,0 +1,191 @@
+package quote
+
+import (
+	"daybreak/internal/charging"
+	"daybreak/internal/facts"
+	"daybreak/internal/panel"
+	"daybreak/internal/pricing"
+	"daybreak/internal/quote/caution"
+	"daybreak/internal/shop"
+	"daybreak/internal/unit"
+	"daybreak/internal/working"
+)
+
+// Household is what a quote is made of: what was told, and the same with
+// every open leaf filled by a table, a rule or an assumption.
+type Household struct {
+	Told        facts.Facts
+	Filled      facts.Facts
+	Assumptions []Assumption
+}
+
+// Compose makes the quote of a household as of a date. The error is a fault
+// naming the leaf that had no value, or that no book could use; a home that
+// cannot be wired, and one in danger, are quotes.
+func Compose(books *shop.Books, home Household, asOf unit.Date) (Quote, error) {
+	sheet := &working.Sheet{}
+	w, err := begin(books, &home.Filled, asOf, sheet)
+	if err != nil {
+		return Quote{}, err
+	}
+	if err := w.weigh(); err != nil {
+		return Quote{}, err
+	}
+	q := Quote{
+		AsOf:        asOf,
+		Expires:     asOf.AddDays(books.Prices.ValidDays),
+		Edition:     w.ed.Name(),
+		Locality:    Locality{w.locality.PostalCode, w.locality.Name, !toldAt(&home.Told, "place.jurisdiction"), w.locality.Place, w.locality.Jurisdiction},
+		Need:        w.need,
+		Assumptions: home.Assumptions,
+		Demo:        books.Demo,
+		Revisions:   revisionsOf(books),
+		Working:     sheet.Steps,
+	}
+	q.Findings = w.findings(&home.Told)
+	w.attach(q.Findings)
+	c := w.choose()
+	w.show(&q, c)
+	var best *Option
+	if c.best >= 0 {
+		best = &w.options[c.best]
+		q.BookFindings = best.Bill.Findings
+	}
+	w.stand(&q, best)
+	w.headline(&q, best)
+	q.Fingerprint = Fingerprint(&home.Told, asOf, q.Revisions)
+	q.Reference = Reference(q.Fingerprint)
+	return q, nil
+}
+
+// Draw is what one draw of a band keeps: what would be recommended and what it
+// would cost.
+type Draw struct {
+	Option  string // id of the best fit; "" when nothing can be offered
+	Setting unit.Amps
+	Breaker unit.Amps
+	Level   charging.Level
+	Verdict panel.Verdict
+	Managed bool
+	Wire    string
+	Likely  int64
+	Spread  pricing.Spread
+}
+
+// Price runs the same composition on figures only: no lines, no working. Its
+// best fit is the one [Compose] would choose.
+func Price(books *shop.Books, filled *facts.Facts, asOf unit.Date) (Draw, error) {
+	w, err := begin(books, filled, asOf, nil)
+	if err != nil {
+		return Draw{}, err
+	}
+	w.draw = true
+	if err := w.weigh(); err != nil {
+		return Draw{}, err
+	}
+	c := w.choose()
+	if c.best < 0 {
+		return Draw{}, nil
+	}
+	return w.options[c.best].draw(), nil
+}
+
+// Outcome is what [Price] would say of a composed quote's best fit.
+func (q *Quote) Outcome() Draw {
+	for i := range q.Options {
+		if q.Options[i].Role&BestFit != 0 {
+			return q.Options[i].draw()
+		}
+	}
+	return Draw{}
+}
+
+func (o *Option) draw() Draw {
+	d := Draw{
+		Option: o.ID, Setting: o.Setting, Breaker: o.Breaker, Level: o.Level, Managed: o.Managed,
+		Likely: o.likely(), Spread: o.Bill.AllIn,
+	}
+	if o.Panel != nil {
+		d.Verdict = o.Panel.Verdict
+	}
+	if o.Circuit != nil {
+		d.Wire = WireWord(&o.Circuit.Chosen)
+	}
+	return d
+}
+
+func begin(books *shop.Books, filled *facts.Facts, asOf unit.Date, sheet *working.Sheet) (*weighing, error) {
+	h, err := furnish(books, filled, asOf)
+	if err != nil {
+		return nil, err
+	}
+	w := &weighing{home: h, sheet: sheet}
+	return w, w.readNeed()
+}
+
+func revisionsOf(books *shop.Books) []Revision {
+	out := []Revision{{"engine", EngineRevision, ""}}
+	for _, r := range books.AllRevisions() {
+		out = append(out, Revision(r))
+	}
+	return out
+}
+
+// EngineRevision names the rules of the engines. It changes when the same
+// facts and books would give another quote.
+const EngineRevision = "1"
+
+// findings are what is dangerous or does not fit together, as told; what the
+// outlet rules raise joins them.
+func (w *weighing) findings(told *facts.Facts) []caution.Finding {
+	var raised []caution.Raised
+	for i := range w.options {
+		if o := &w.options[i]; o.Outlet != nil {
+			for _, code := range o.Outlet.Findings() {
+				raised = append(raised, caution.Raised{Code: code, Slot: o.OutletSlot})
+			}
+		}
+	}
+	return w.books.Cautions.Findings(told, raised)
+}
+
+// attach puts each finding beside the options it is about.
+func (w *weighing) attach(found []caution.Finding) {
+	for i := range w.options {
+		o := &w.options[i]
+		for _, f := range found {
+			if f.Slot != "" && f.Slot == o.OutletSlot {
+				o.Findings = append(o.Findings, f)
+			}
+		}
+	}
+}
+
+// show puts the chosen options on the quote, cheapest first, and the others
+// behind them with why each was not shown.
+func (w *weighing) show(q *Quote, c choice) {
+	for i := range w.options {
+		o := &w.options[i]
+		if i == c.enough {
+			o.Role |= EnoughForNow
+		}
+		if i == c.best {
+			o.Role |= BestFit
+		}
+		if i == c.grow {
+			o.Role |= RoomToGrow
+		}
+	}
+	for i := range w.options {
+		o := &w.options[i]
+		if o.Role != 0 {
+			o.Why, o.Change = w.whyShown(o, c), w.whatChanges(o)
+			q.Options = append(q.Options, *o)
+			continue
+		}
+		o.Why = w.whyNot(o, c)
+		q.Others = append(q.Others, *o)
+	}
+	sortByPrice(q.Options)
+	sortByPrice(q.Others)
+}

@@ -1,0 +1,178 @@
+package quote
+
+import (
+	"daybreak/internal/circuit/outlet"
+	"daybreak/internal/facts"
+	"daybreak/internal/unit"
+	"daybreak/internal/working"
+)
+
+// slots are the two outlets a household may tell of.
+var slots = []struct {
+	name string
+	at   func(*facts.Facts) *facts.Outlet
+}{
+	{"outlet", func(f *facts.Facts) *facts.Outlet { return &f.Outlet }},
+	{"other_outlet", func(f *facts.Facts) *facts.Outlet { return &f.OtherOutlet }},
+}
+
+// judged is one outlet with its verdict.
+type judged struct {
+	slot    string
+	about   *facts.Outlet
+	config  string
+	volts   unit.Volts
+	verdict outlet.Verdict
+}
+
+// judge lays the rules beside each outlet that is there and whose face is known.
+func (h *home) judge(sheet *working.Sheet) ([]judged, error) {
+	var out []judged
+	for _, s := range slots {
+		o := s.at(h.facts)
+		present, _ := o.Present.Get()
+		config, known := o.Configuration.Get()
+		if present == facts.OutletPresentNone || !known {
+			continue
+		}
+		v, err := outlet.Judge(h.describe(o), sheet)
+		if err != nil {
+			return nil, err
+		}
+		j := judged{slot: s.name, about: o, config: config.String(), verdict: v, volts: 120}
+		if volts, ok := o.Volts.Get(); ok {
+			j.volts = volts
+		} else if faceLevel(j.config) == 2 {
+			j.volts = h.supply
+		}
+		out = append(out, j)
+	}
+	return out, nil
+}
+
+// describe puts an outlet in the words of the rules; what nobody knows is the
+// word unknown.
+func (h *home) describe(o *facts.Outlet) outlet.Existing {
+	config, _ := o.Configuration.Get()
+	e := outlet.Existing{
+		Book:       h.ed,
+		Year:       h.year,
+		Receptacle: config.String(),
+		Conductor: outlet.Conductor{
+			Size:     word(o.WireAWG),
+			Material: word(o.WireMaterial),
+			Method:   word(o.WireMethod),
+		},
+		Sharing:    word(o.SharedWith),
+		Grade:      word(o.Grade),
+		Location:   h.outletLocation(o),
+		InUseCover: yesNo(o.InUseCover),
+		GFCI:       yesNo(o.GFCI),
+		Adapter:    outlet.No,
+		Supply:     h.supply,
+		Chargers:   1,
+		Equipment:  outlet.Equipment{Setting: outlet.Unknown, Kind: outlet.Unknown},
+	}
+	if faceLevel(e.Receptacle) == 1 {
+		e.Supply = 120
+	}
+	if a, ok := o.BreakerAmps.Get(); ok {
+		e.Breaker = outlet.Read(a)
+	}
+	h.describeCondition(o, &e)
+	if reach, ok := o.ReachFeet.Get(); ok {
+		e.ReachShort = outlet.Read(max(reach-h.cableFeet(), 0))
+	}
+	h.describeEquipment(&e)
+	return e
+}
+
+func (h *home) describeCondition(o *facts.Outlet, e *outlet.Existing) {
+	seen, looked := o.Condition.Get()
+	if !looked {
+		return
+	}
+	words := seen.Words()
+	if o.WireMaterial.Is(facts.WireMaterialAl) {
+		words = append(words, "aluminium")
+	}
+	switch use, _ := o.CurrentUse.Get(); use {
+	case facts.CurrentUseExtension:
+		words = append(words, "extension_cord")
+	case facts.CurrentUseStrip:
+		words = append(words, "power_strip")
+	case facts.CurrentUseTimer:
+		words = append(words, "timer_plug")
+	case facts.CurrentUseAdapter:
+		e.Adapter = outlet.Yes
+	}
+	if set, err := outlet.Conditions(words...); err == nil {
+		e.Condition = outlet.Read(set)
+	}
+}
+
+func (h *home) describeEquipment(e *outlet.Existing) {
+	if faceLevel(e.Receptacle) == 1 {
+		e.Equipment = outlet.Equipment{Max: outlet.Read(unit.Amps(levelOneCord)), Setting: "open", Kind: "portable"}
+		return
+	}
+	if !h.owned || h.ownedAmps == 0 {
+		return
+	}
+	e.Equipment = outlet.Equipment{Max: outlet.Read(h.ownedAmps), Setting: "open", Kind: "portable"}
+	if h.ownedMeans == facts.SettingMeansRestricted {
+		e.Equipment.Setting = "locked"
+	}
+}
+
+// levelOneCord is the rating of the usual 120 V cord set, in amperes.
+//
+// Source: common practice; 12 A is 80 % of a 15 A circuit.
+const levelOneCord = 12
+
+// longestCable is the longest cable charging equipment comes with, in feet.
+//
+// Source: NEC 625.17(C).
+const longestCable = unit.Feet(25)
+
+func (h *home) cableFeet() unit.Feet {
+	if feet, ok := h.facts.Equipment.CableFeet.Get(); ok && h.owned {
+		return feet
+	}
+	return longestCable
+}
+
+func (h *home) outletLocation(o *facts.Outlet) string {
+	if l, ok := o.Location.Get(); ok {
+		return l.String()
+	}
+	switch p, _ := h.facts.Place.Parking.Get(); p {
+	case facts.ParkingAttached, facts.ParkingDetached:
+		return "garage"
+	case facts.ParkingDriveway, facts.ParkingCarport, facts.ParkingStreet:
+		return "outdoor"
+	}
+	return outlet.Unknown
+}
+
+// word is a leaf's word, or unknown.
+func word[T interface {
+	comparable
+	String() string
+}](k facts.Known[T]) string {
+	if v, ok := k.Get(); ok {
+		return v.String()
+	}
+	return outlet.Unknown
+}
+
+func yesNo(k facts.Known[bool]) string {
+	v, ok := k.Get()
+	switch {
+	case !ok:
+		return outlet.Unknown
+	case v:
+		return outlet.Yes
+	}
+	return outlet.No
+}

@@ -1,0 +1,265 @@
+package quote
+
+import (
+	"daybreak/internal/charging"
+	"daybreak/internal/circuit"
+	"daybreak/internal/circuit/outlet"
+	"daybreak/internal/edition"
+	"daybreak/internal/facts"
+	"daybreak/internal/panel"
+	"daybreak/internal/unit"
+	"daybreak/internal/working"
+)
+
+// ladder is the output settings offered on a new 240 or 208 V circuit, amperes.
+//
+// Source: common practice; each is 80 % of a standard device (NEC 240.6(A)).
+var ladder = []unit.Amps{16, 24, 32, 40, 48}
+
+// largest is the settings above the ladder, weighed only when asked for.
+var largest = []unit.Amps{64, 80}
+
+// weighing is the work of one composition.
+type weighing struct {
+	*home
+	need    Need
+	sheet   *working.Sheet
+	draw    bool // figures only: no lines, no working
+	options []Option
+}
+
+// weigh lists every way to charge at this home, with circuit, panel check,
+// hours and price.
+func (w *weighing) weigh() error {
+	outlets, err := w.judge(w.sheet)
+	if err != nil {
+		return err
+	}
+	for i := range outlets {
+		if err := w.existingWays(&outlets[i]); err != nil {
+			return err
+		}
+	}
+	if err := w.newCircuits(); err != nil {
+		return err
+	}
+	return nil
+}
+
+// existingWays adds an option for each thing that could be made of an outlet.
+func (w *weighing) existingWays(j *judged) error {
+	for _, way := range j.verdict.Ways {
+		o := Option{
+			ID:         j.slot + "-" + string(way.Kind),
+			Way:        ExistingOutlet,
+			Setting:    way.Setting,
+			Breaker:    way.Breaker,
+			Volts:      j.volts,
+			Outlet:     &j.verdict,
+			OutletWay:  way,
+			OutletSlot: j.slot,
+			Possible:   true,
+		}
+		receptacle := unit.Amps(0)
+		if way.Receptacle != "" {
+			receptacle = faces[way.Receptacle].Amps
+		}
+		if err := w.hours(&o, receptacle); err != nil {
+			return err
+		}
+		for _, c := range j.verdict.Verify {
+			o.Verify = append(o.Verify, Said(c.Words()))
+		}
+		if err := w.existingPanel(&o); err != nil {
+			return err
+		}
+		if err := w.priceOutlet(&o, j); err != nil {
+			return err
+		}
+		w.options = append(w.options, o)
+	}
+	return nil
+}
+
+// existingPanel checks the service for a 240 V circuit that is there already;
+// a 120 V outlet lies inside the general lighting load.
+func (w *weighing) existingPanel(o *Option) error {
+	if o.Level != charging.Level2 {
+		return nil
+	}
+	in := w.home.sheet
+	in.Chargers = []panel.Charger{{Setting: o.Setting, Volts: o.Volts, Circuit: panel.ExistingCircuit}}
+	return w.check(o, in)
+}
+
+func (w *weighing) check(o *Option, in panel.Input) error {
+	var sheet *working.Sheet
+	if w.sheet.Keeping() && !w.draw {
+		sheet = &working.Sheet{}
+	}
+	r, err := panel.Calculate(in, sheet)
+	if err != nil {
+		return err
+	}
+	o.Panel = &r
+	return nil
+}
+
+// newCircuits adds a hardwired option at each setting, a receptacle where one
+// was wished or the driver owns a plug, and one 120 V circuit.
+func (w *weighing) newCircuits() error {
+	if err := w.newCircuit(NewReceptacle, 16, 120); err != nil {
+		return err
+	}
+	settings := ladder
+	if wish, ok := w.facts.Wishes.OutputAmps.Get(); ok && wish > 48 {
+		settings = append(append([]unit.Amps{}, ladder...), largest...)
+	}
+	for _, s := range settings {
+		if s > w.top() {
+			break
+		}
+		if w.wantsPlug() && s <= w.ed.PlugInLimit().Value {
+			if err := w.newCircuit(NewReceptacle, s, w.supply); err != nil {
+				return err
+			}
+		}
+		if !w.onlyPlug() || s > w.ed.PlugInLimit().Value {
+			if err := w.newCircuit(Hardwired, s, w.supply); err != nil {
+				return err
+			}
+		}
+	}
+	return nil
+}
+
+// top is the largest setting worth weighing: the next standard one above what
+// the car takes.
+func (w *weighing) top() unit.Amps {
+	amps := w.need.CarAmps
+	for _, s := range append(append([]unit.Amps{}, ladder...), largest...) {
+		if s >= amps {
+			return s
+		}
+	}
+	return largest[len(largest)-1]
+}
+
+func (w *weighing) wantsPlug() bool {
+	return w.facts.Wishes.Connection.Is(facts.ConnectionPlug) || (w.owned && w.ownedPlug != "")
+}
+
+func (w *weighing) onlyPlug() bool { return w.facts.Wishes.Connection.Is(facts.ConnectionPlug) }
+
+// newCircuit weighs one new circuit; where the panel cannot carry it
+// unmanaged, the same circuit under energy management is weighed too.
+func (w *weighing) newCircuit(way Way, setting unit.Amps, volts unit.Volts) error {
+	o := Option{
+		ID:       newID(way, setting, volts),
+		Way:      way,
+		Setting:  setting,
+		Volts:    volts,
+		Possible: true,
+	}
+	design, err := circuit.Design(w.ed, w.job(way, setting, volts), w.sheet)
+	if err != nil {
+		return err
+	}
+	o.Circuit, o.Breaker = &design, design.Device
+	if err := w.hours(&o, design.Receptacle.Amps); err != nil {
+		return err
+	}
+	if err := w.newPanel(&o); err != nil {
+		return err
+	}
+	if err := w.priceCircuit(&o); err != nil {
+		return err
+	}
+	w.options = append(w.options, o)
+	if o.Level == charging.Level2 && o.Panel.Verdict != panel.Fits && setting >= 32 {
+		return w.managed(o)
+	}
+	return nil
+}
+
+func newID(way Way, setting unit.Amps, volts unit.Volts) string {
+	id := "new-" + way.Word() + "-" + unit.Print(setting, 0)
+	if volts == 120 {
+		id += "-120v"
+	}
+	return id
+}
+
+func (w *weighing) newPanel(o *Option) error {
+	in := w.home.sheet
+	in.Chargers = []panel.Charger{{Setting: loadOf(o), Volts: o.Volts, Circuit: panel.NewCircuit}}
+	return w.check(o, in)
+}
+
+// loadOf is the current the charger counts for: the plate's where a lower
+// setting does not count in this edition.
+func loadOf(o *Option) unit.Amps {
+	if o.Circuit != nil && o.Circuit.Load > 0 {
+		return o.Circuit.Load
+	}
+	return o.Setting
+}
+
+// managed weighs a new circuit whose charger is throttled so that the service
+// stays within its rating.
+func (w *weighing) managed(o Option) error {
+	o.ID += "-managed"
+	o.Managed = true
+	o.Setpoint = unit.Amps(float64(o.Panel.Capacity.Amps) / w.ed.ContinuousFactor().Value)
+	in := w.home.sheet
+	in.Chargers = []panel.Charger{{Setting: loadOf(&o), Volts: o.Volts, Circuit: panel.NewCircuit}}
+	in.Management = panel.Management{Kind: panel.MeasuredService, Setpoint: o.Setpoint}
+	if err := w.check(&o, in); err != nil {
+		return err
+	}
+	if err := w.priceCircuit(&o); err != nil {
+		return err
+	}
+	w.options = append(w.options, o)
+	return nil
+}
+
+// job is the circuit wanted, for the designer.
+func (w *weighing) job(way Way, setting unit.Amps, volts unit.Volts) circuit.Job {
+	j := circuit.Job{
+		Setting:    setting,
+		Volts:      volts,
+		Means:      edition.RatingPlate,
+		Fastening:  edition.FixedInPlace,
+		Connection: circuit.WantHardwired,
+		Place:      w.where,
+		Route:      w.route.circuit,
+		Terminals:  w.route.terminals,
+		Ambient:    w.route.ambient,
+		Concrete:   w.route.concrete,
+		Cost:       w.costOf,
+	}
+	if way == NewReceptacle {
+		j.Connection = circuit.WantReceptacle
+		j.Fastening = edition.CordConnected
+		j.Plug = w.ownedPlugFor(setting, volts)
+	}
+	if rating := w.equipmentRating(way, setting, volts); rating > setting {
+		j.Rating, j.Means = rating, edition.RestrictedAccess
+	}
+	return j
+}
+
+// hours fills power and times of an option.
+func (w *weighing) hours(o *Option, receptacle unit.Amps) error {
+	breaker := o.Breaker
+	if breaker == 0 {
+		breaker = o.Setting / 0.8
+	}
+	rate, err := w.rate(o.Volts, breaker, receptacle, o.Setting)
+	if err != nil {
+		return err
+	}
+	o.Rate, o.Level = rate, rate.Level
+	return w.times(o)
+}
