@@ -15,7 +15,7 @@ export class ServiceError extends Error {
   get busy() { return this.status === 429 }
 }
 
-/** @typedef {{secret?: string, body?: object, method?: string, signal?: AbortSignal}} Call */
+/** @typedef {{secret?: string, body?: object, method?: string}} Call */
 
 /** One service at one address. */
 export class Client {
@@ -37,38 +37,16 @@ export class Client {
     throw refusal(response.status, reply)
   }
 
-  /**
-   * Reads a stream of server-sent events until it ends; each event's data is handed over as it comes.
-   * @param {string} path @param {Call} call @param {(data: any) => void} heard
-   */
-  async listen(path, call, heard) {
-    const response = await this.send(path, call, 'text/event-stream')
-    if (!response.ok || !response.body) throw refusal(response.status, null)
-    const reader = response.body.pipeThrough(new TextDecoderStream()).getReader()
-    let rest = ''
-    for (;;) {
-      const { value, done } = await reader.read()
-      if (done) return
-      const events = (rest + value).split(/\r?\n\r?\n/)
-      rest = events.pop() ?? ''
-      for (const event of events) {
-        const data = event.split(/\r?\n/).filter((line) => line.startsWith('data:')).map((line) => line.slice(5)).join('\n')
-        const read = parse(data)
-        if (read) heard(read)
-      }
-    }
-  }
-
-  /** @param {string} path @param {Call} call @param {string} [accept] */
-  async send(path, { secret, body, method, signal }, accept = 'application/json') {
+  /** @param {string} path @param {Call} call */
+  async send(path, { secret, body, method }) {
     /** @type {Record<string, string>} */
-    const headers = { accept }
+    const headers = { accept: 'application/json' }
     if (body) headers['content-type'] = 'application/json'
     if (secret) headers['daybreak-session'] = secret
     if (this.key) headers['daybreak-key'] = this.key
     try {
       return await fetch(this.base + path, {
-        method: method ?? (body ? 'POST' : 'GET'), headers, signal, cache: 'no-store', credentials: 'omit', referrerPolicy: 'no-referrer',
+        method: method ?? (body ? 'POST' : 'GET'), headers, cache: 'no-store', credentials: 'omit', referrerPolicy: 'no-referrer',
         body: body ? JSON.stringify(body) : undefined,
       })
     } catch {

@@ -298,6 +298,7 @@ export class Conversation {
     this.notice = !answer || !theirs ? { text: `${words.net.conflict} ${words.net.refreshed}` } : {
       text: words.net.conflict,
       theirs: theirs.answer_text,
+      yours: said(answer, await this.loadTree().catch(() => [])),
       acts: [
         { text: words.net.keep, run: () => { this.notice = undefined; this.changed('answered') } },
         { text: words.net.mine, run: () => this.write(pending.body.answers, this.session?.revision) },
@@ -310,6 +311,15 @@ export class Conversation {
 
 /** An entry that counts, or would if its branch did. @param {import('./wire').LogEntry} entry */
 export const standing = (entry) => entry.state !== 'ENTRY_STATE_CHANGED' && entry.state !== 'ENTRY_STATE_UNDONE'
+
+/** An answer in the words of its question, to be set beside another. @param {import('./wire').Answer} answer @param {Question[]} tree */
+function said(answer, tree) {
+  const choices = tree.find((question) => question.id === answer.question)?.choices ?? []
+  const ids = answer.choice ? [answer.choice] : answer.choices?.ids
+  if (ids) return ids.map((id) => choices.find((choice) => choice.id === id)?.text ?? id).join(', ') || words.alarm.none
+  if (answer.number) return [answer.number.value, answer.number.high].filter((end) => end !== undefined).join(` ${words.price.to} `)
+  return answer.text ?? answer.hour?.toString() ?? (answer.skip ? words.turn.skipped : words.turn.unsure)
+}
 
 /** A version 4 UUID; made from random bytes, since randomUUID is missing on plain HTTP away from loopback. */
 function uuid() {

@@ -162,6 +162,7 @@ export class DaybreakIntake extends HTMLElement {
     box.replaceChildren(...(notice ? [
       h('p', null, notice.text),
       ...(notice.theirs ? [h('p', null, `${words.net.theirs}: `, h('strong', null, notice.theirs))] : []),
+      ...(notice.yours ? [h('p', null, `${words.net.yours}: `, h('strong', null, notice.yours))] : []),
       ...(notice.acts ? [h('div', { class: 'row' }, notice.acts.map(({ text, run }) => h('button', { type: 'button', click: run }, text)))] : []),
     ] : []))
   }
@@ -170,10 +171,10 @@ export class DaybreakIntake extends HTMLElement {
   chooseChange() {
     const talk = /** @type {Conversation} */ (this.talk)
     const entries = (talk.session?.entries ?? []).filter((entry) => standing(entry) && entry.question)
-    const { dialog } = openSheet({
+    const shut = openSheet({
       into: this.frame ?? this, heading: words.sheet.change,
       body: [entries.length === 0 ? words.sheet.nothing : h('ul', { class: 'choices' }, entries.toReversed().map((entry) => h('li', null,
-        h('button', { type: 'button', 'data-question': entry.question, click: () => { dialog.close(); void talk.change(entry.question ?? '') } },
+        h('button', { type: 'button', 'data-question': entry.question, click: () => { shut(); void talk.change(entry.question ?? '') } },
           h('span', null, entry.question_text, ' ', h('strong', null, entry.answer_text))))))],
       actions: entries.length ? [{ text: words.sheet.undo, run: () => void talk.undo() }] : [],
     })
@@ -188,10 +189,10 @@ export class DaybreakIntake extends HTMLElement {
     const told = (talk.session?.entries ?? []).findLast((entry) => entry.question === SIGNS && standing(entry))?.answer_text ?? ''
     const choices = (signs.choices ?? []).filter((choice) => choice.id !== 'none')
     const before = choices.filter((choice) => told.toLowerCase().includes((choice.text ?? '').toLowerCase())).map((choice) => choice.id ?? '')
-    const { dialog } = openSheet({
+    const shut = openSheet({
       into: this.frame ?? this, heading: words.alarm.heading, close: words.alarm.none,
       body: [h('p', null, words.alarm.lead), h('ul', { class: 'choices' }, choices.map(({ id = '', text }) => h('li', null,
-        h('button', { type: 'button', 'data-choice': id, click: () => { dialog.close(); void talk.tellDanger([...new Set([...before, id])]) } }, text))))],
+        h('button', { type: 'button', 'data-choice': id, click: () => { shut(); void talk.tellDanger([...new Set([...before, id])]) } }, text))))],
     })
   }
 

@@ -47,9 +47,7 @@ export const rangeText = (range) =>
 function threeFigures(price) {
   if (!price?.likely) return null
   const { low, likely, high } = words.result
-  return h('dl', { class: 'three' },
-    [[low, price.low], [likely, price.likely], [high, price.high]].map(([name, value]) =>
-      h('div', null, h('dt', null, String(name)), h('dd', null, exact(/** @type {any} */ (value))))))
+  return facts([[low, exact(price.low)], [likely, exact(price.likely)], [high, exact(price.high)]])
 }
 
 /** What the way does for this driver. @param {Option} option */

@@ -1,4 +1,5 @@
 // The price so far, as a range in words. It speaks up only when the middle moves by 5 % or the width by 10 %.
+import { facts } from './bill.js'
 import { h } from './dom.js'
 import { minor, round } from './figures.js'
 import { rangeText } from './options.js'
@@ -23,7 +24,7 @@ export class Price {
 
   /** @param {Band | undefined} band @param {{revision?: string, halted?: boolean}} session @param {boolean} answered whether there is anything to quote */
   show(band, { revision, halted }, answered) {
-    this.go.hidden = !answered
+    this.go.hidden = !answered || Boolean(halted)
     const stale = Boolean(band && band.revision && band.revision !== revision)
     this.range.textContent = halted ? words.price.halted : band ? rangeText(band.price) : words.price.none
     this.range.classList.toggle('none', halted || !band)
@@ -33,7 +34,7 @@ export class Price {
     this.lead.replaceChildren(
       ...(band.leading_title?.text ? [h('p', { class: 'kind' }, words.price.lead), h('h3', null, band.leading_title.text)] : []),
       h('p', { class: 'hint' }, band.sentence?.text),
-      h('dl', { class: 'three' }, h('div', null, h('dt', null, words.price.middle), h('dd', null, round(band.price?.likely)))),
+      facts([[words.price.middle, round(band.price?.likely)]]),
       stale ? h('p', { class: 'hint' }, words.price.stale) : '')
     this.speak(band)
   }

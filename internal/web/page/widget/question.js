@@ -39,7 +39,7 @@ export class OpenQuestion {
       submit: (/** @type {Event} */ event) => { event.preventDefault(); this.part.submit?.() },
     },
     h('hr', { class: 'horizon', 'aria-hidden': 'true' }),
-    how.leadIn && h('div', { class: 'block' },
+    how.leadIn && h('div', { class: 'block lead-in' },
       h('p', null, how.leadIn),
       question.block && h('div', { class: 'row' }, h('button', { type: 'button', 'data-act': 'guess', click: acts.guessBlock }, words.question.guess))),
     this.title,
@@ -62,7 +62,7 @@ export class OpenQuestion {
     } }, words.question.why)
     return h('div', { class: 'helps' },
       h('button', { type: 'button', 'data-act': 'find', click: () => openSheet({
-        into, heading: words.question.find, body: [h('p', null, question.text), numbered(question.find ?? [])], close: words.sheet.found,
+        into, heading: words.question.find, body: [h('p', null, question.text), numbered(question.find ?? [])], close: words.sheet.found, closeFirst: true,
         actions: [{ text: words.sheet.guess, run: unsure }],
       }) }, words.question.find),
       why,

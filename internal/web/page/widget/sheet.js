@@ -4,46 +4,45 @@ import { words } from './words.js'
 
 const WIDE = 960
 
+/** @type {(() => void) | undefined} shuts the sheet that is open; there is one at a time */
+let shutOpen
+
 /**
- * Opens a sheet inside the host element's shadow root and resolves when it is closed.
- * @param {{into: Element, heading: string, body: (Node | string)[], actions?: {text: string, go?: boolean, run: () => void}[], close?: string}} sheet
+ * Opens a sheet inside the host element's shadow root and gives what shuts it.
+ * @param {{into: Element, heading: string, body: (Node | string)[], actions?: {text: string, run: () => void}[], close?: string, closeFirst?: boolean}} sheet
+ * @returns {() => void}
  */
-export function openSheet({ into, heading, body, actions = [], close = words.sheet.close }) {
+export function openSheet({ into, heading, body, actions = [], close = words.sheet.close, closeFirst = false }) {
+  shutOpen?.()
   const id = fresh('sheet')
   const opener = /** @type {ShadowRoot} */ (into.getRootNode()).activeElement
   const title = h('h2', { id, tabindex: -1 }, heading)
-  const dialog = h(
-    'dialog',
-    { 'aria-labelledby': id, class: 'new' },
-    h(
-      'div',
-      { class: 'sheet' },
-      title,
-      ...body,
-      h(
-        'div',
-        { class: 'row' },
-        ...actions.map(({ text, go, run }) =>
-          h('button', { type: 'button', class: go ? 'go' : false, click: () => { dialog.close(); run() } }, text)),
-        h('button', { type: 'button', click: () => dialog.close() }, close),
-      ),
-    ),
-  )
-  into.append(dialog)
-  dialog.addEventListener('keydown', (event) => {
-    if (event.key !== 'Escape') return
-    event.preventDefault()
+  // Shut at once, not on the close event: that comes later and would take the focus from what was opened since.
+  const shut = () => {
+    if (!dialog.isConnected) return
     dialog.close()
-  })
-  const closed = new Promise((resolve) => dialog.addEventListener('close', () => {
     dialog.remove()
     if (opener instanceof HTMLElement && opener.isConnected) opener.focus()
-    resolve(undefined)
-  }))
+  }
+  const leave = h('button', { type: 'button', class: closeFirst && 'go', click: shut }, close)
+  const dialog = h(
+    'dialog',
+    {
+      'aria-labelledby': id, class: 'new',
+      cancel: (/** @type {Event} */ event) => { event.preventDefault(); shut() },
+      keydown: (/** @type {KeyboardEvent} */ event) => { if (event.key === 'Escape') { event.preventDefault(); shut() } },
+    },
+    h('div', { class: 'sheet' }, title, ...body, h('div', { class: 'row' },
+      closeFirst && leave,
+      ...actions.map(({ text, run }) => h('button', { type: 'button', click: () => { shut(); run() } }, text)),
+      !closeFirst && leave)),
+  )
+  shutOpen = shut
+  into.append(dialog)
   if (into.getBoundingClientRect().width < WIDE) dialog.showModal()
   else dialog.show()
   title.focus()
-  return { dialog, closed }
+  return shut
 }
 
 /** Numbered steps. @param {string[]} steps */

@@ -19,14 +19,11 @@ export const words = {
     log: 'Conversation so far',
     earlier: (/** @type {number} */ n) => (n === 1 ? 'Show 1 earlier answer' : `Show ${n} earlier answers`),
     change: 'Change',
-    changeOf: (/** @type {string} */ question) => `Change: ${question}`,
     unsure: 'I don’t know',
     skipped: 'Skipped',
     aside: 'not used now, kept',
-    assumed: 'we assume for now',
     now: 'Now',
     keep: 'Keep my answer and go back',
-    none: 'None of these',
   },
 
   question: {
@@ -41,8 +38,6 @@ export const words = {
     several: 'Pick all that are true.',
     fix: 'Fix: ',
     guess: 'Guess for now',
-    go: 'Ask me, I can look',
-    block: 'These belong together',
   },
 
   number: {
@@ -52,12 +47,6 @@ export const words = {
     about: 'A guess is fine. “About 40” and “15 to 20” work too.',
     needed: (/** @type {string} */ unit, /** @type {string} */ low, /** @type {string} */ high) =>
       `Enter ${unit} as a number from ${low} to ${high}.`,
-  },
-
-  /** @type {Record<string, string>} a unit of the contract in everyday words, in the plural */
-  units: {
-    mi: 'miles', km: 'kilometers', ft: 'feet', m: 'meters', 'sq ft': 'square feet', m2: 'square meters',
-    A: 'amps', kW: 'kilowatts', kWh: 'kilowatt-hours', nights: 'nights', money: 'dollars',
   },
 
   hour: {
@@ -86,7 +75,6 @@ export const words = {
 
   picture: {
     turn: 'Turn upside down',
-    turned: 'Turned upside down',
     compare: 'Compare two',
     first: 'First drawing',
     second: 'Second drawing',
@@ -149,18 +137,13 @@ export const words = {
     heading: 'Your quote',
     back: 'Go on answering',
     options: 'Your options',
-    chosen: 'Chosen',
     choose: 'Show this one',
     low: 'Low', likely: 'Likely', high: 'High',
-    lowHint: '1 job in 10 costs less', likelyHint: 'the middle', highHint: '1 job in 10 costs more',
     does: 'What it does',
-    why: 'Why this one',
     circuit: 'The circuit',
     cautions: 'Cautions',
     allCautions: (/** @type {number} */ n) => (n === 1 ? '1 caution' : `${n} cautions`),
     lines: 'Price lines',
-    line: 'Item',
-    amount: 'Amount',
     how: 'How we got this',
     wide: 'Range',
     total: 'Total, likely',
@@ -224,7 +207,7 @@ export const words = {
 
   /** @type {Record<string, string>} */
   levels: { stop: 'Stop', put_right: 'Put right', take_care: 'Take care', to_check: 'To check' },
-  caution: { seen: 'What was seen', now: 'What to do now', why: 'Why', section: 'Section' },
+  caution: { seen: 'What was seen', why: 'Why' },
 
   halt: {
     heading: 'Stop here first',
@@ -243,7 +226,6 @@ export const words = {
     keep: 'Keep theirs', mine: 'Use mine',
     refreshed: 'This page now shows the newest answers. Answer again.',
     gone: 'This conversation has ended and its answers were removed. Begin again.',
-    elsewhere: 'Open in two tabs. Both show the same answers.',
     wait: 'Too many requests at once. Wait a moment, then try again.',
   },
 }

@@ -67,7 +67,7 @@ export function numberAnswer({ question, hintId, errorId, before, typed, send, f
       h('input', { type: 'radio', name: `${id}-unit`, value: each.unit, checked: each === limits, change: () => switchTo(each) }), said(each))))
 
   return {
-    node: h('div', { class: 'stack' }, label, h('div', { class: 'stepper' }, side(-1), field, side(1)), picker,
+    node: h('div', { class: 'stack' }, label, h('p', { class: 'hint' }, words.number.about), h('div', { class: 'stepper' }, side(-1), field, side(1)), picker,
       h('button', { type: 'submit', class: 'go' }, words.question.next)),
     submit,
     field,
