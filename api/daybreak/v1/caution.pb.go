@@ -148,20 +148,27 @@ type Caution struct {
 	Code    string         `protobuf:"bytes,1,opt,name=code,proto3" json:"code,omitempty"`
 	Gravity CautionGravity `protobuf:"varint,2,opt,name=gravity,proto3,enum=daybreak.v1.CautionGravity" json:"gravity,omitempty"`
 	Reach   CautionReach   `protobuf:"varint,3,opt,name=reach,proto3,enum=daybreak.v1.CautionReach" json:"reach,omitempty"`
-	// What was seen or told.
-	Seen string `protobuf:"bytes,4,opt,name=seen,proto3" json:"seen,omitempty"`
+	// The gravity as the word of a heading: "Stop".
+	Level string `protobuf:"bytes,4,opt,name=level,proto3" json:"level,omitempty"`
+	Title string `protobuf:"bytes,5,opt,name=title,proto3" json:"title,omitempty"`
+	// What was seen or told; to be checked: what to look at.
+	Seen string `protobuf:"bytes,6,opt,name=seen,proto3" json:"seen,omitempty"`
 	// What to do now, to be said first and as written.
-	DoNow string `protobuf:"bytes,5,opt,name=do_now,json=doNow,proto3" json:"do_now,omitempty"`
+	DoNow string `protobuf:"bytes,7,opt,name=do_now,json=doNow,proto3" json:"do_now,omitempty"`
 	// Why it matters.
-	Risk string `protobuf:"bytes,6,opt,name=risk,proto3" json:"risk,omitempty"`
-	// What the rest of the quote is worth once it is put right.
-	OncePutRight string `protobuf:"bytes,7,opt,name=once_put_right,json=oncePutRight,proto3" json:"once_put_right,omitempty"`
-	WhoToCall    string `protobuf:"bytes,8,opt,name=who_to_call,json=whoToCall,proto3" json:"who_to_call,omitempty"`
+	Risk string `protobuf:"bytes,8,opt,name=risk,proto3" json:"risk,omitempty"`
+	// With a halt: what to ask the one who is called.
+	Ask       string `protobuf:"bytes,9,opt,name=ask,proto3" json:"ask,omitempty"`
+	WhoToCall string `protobuf:"bytes,10,opt,name=who_to_call,json=whoToCall,proto3" json:"who_to_call,omitempty"`
+	// Said first where there is smoke, flame or somebody being shocked.
+	Emergency string `protobuf:"bytes,11,opt,name=emergency,proto3" json:"emergency,omitempty"`
 	// Where the rule is written, and how firmly that is known.
-	Section string       `protobuf:"bytes,9,opt,name=section,proto3" json:"section,omitempty"`
-	Status  SourceStatus `protobuf:"varint,10,opt,name=status,proto3,enum=daybreak.v1.SourceStatus" json:"status,omitempty"`
-	// The paths of facts it rests on.
-	Paths         []string `protobuf:"bytes,11,rep,name=paths,proto3" json:"paths,omitempty"`
+	Section string       `protobuf:"bytes,12,opt,name=section,proto3" json:"section,omitempty"`
+	Status  SourceStatus `protobuf:"varint,13,opt,name=status,proto3,enum=daybreak.v1.SourceStatus" json:"status,omitempty"`
+	// The paths of facts it rests on; to be checked: those that are missing.
+	Paths []string `protobuf:"bytes,14,rep,name=paths,proto3" json:"paths,omitempty"`
+	// "outlet" or "other_outlet" when it is about one of them.
+	Slot          string `protobuf:"bytes,15,opt,name=slot,proto3" json:"slot,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
 }
@@ -217,6 +224,20 @@ func (x *Caution) GetReach() CautionReach {
 	return CautionReach_CAUTION_REACH_UNSPECIFIED
 }
 
+func (x *Caution) GetLevel() string {
+	if x != nil {
+		return x.Level
+	}
+	return ""
+}
+
+func (x *Caution) GetTitle() string {
+	if x != nil {
+		return x.Title
+	}
+	return ""
+}
+
 func (x *Caution) GetSeen() string {
 	if x != nil {
 		return x.Seen
@@ -238,9 +259,9 @@ func (x *Caution) GetRisk() string {
 	return ""
 }
 
-func (x *Caution) GetOncePutRight() string {
+func (x *Caution) GetAsk() string {
 	if x != nil {
-		return x.OncePutRight
+		return x.Ask
 	}
 	return ""
 }
@@ -248,6 +269,13 @@ func (x *Caution) GetOncePutRight() string {
 func (x *Caution) GetWhoToCall() string {
 	if x != nil {
 		return x.WhoToCall
+	}
+	return ""
+}
+
+func (x *Caution) GetEmergency() string {
+	if x != nil {
+		return x.Emergency
 	}
 	return ""
 }
@@ -273,24 +301,35 @@ func (x *Caution) GetPaths() []string {
 	return nil
 }
 
+func (x *Caution) GetSlot() string {
+	if x != nil {
+		return x.Slot
+	}
+	return ""
+}
+
 var File_daybreak_v1_caution_proto protoreflect.FileDescriptor
 
 const file_daybreak_v1_caution_proto_rawDesc = "" +
 	"\n" +
-	"\x19daybreak/v1/caution.proto\x12\vdaybreak.v1\x1a\x19daybreak/v1/working.proto\"\xed\x02\n" +
+	"\x19daybreak/v1/caution.proto\x12\vdaybreak.v1\x1a\x19daybreak/v1/working.proto\"\xb7\x03\n" +
 	"\aCaution\x12\x12\n" +
 	"\x04code\x18\x01 \x01(\tR\x04code\x125\n" +
 	"\agravity\x18\x02 \x01(\x0e2\x1b.daybreak.v1.CautionGravityR\agravity\x12/\n" +
-	"\x05reach\x18\x03 \x01(\x0e2\x19.daybreak.v1.CautionReachR\x05reach\x12\x12\n" +
-	"\x04seen\x18\x04 \x01(\tR\x04seen\x12\x15\n" +
-	"\x06do_now\x18\x05 \x01(\tR\x05doNow\x12\x12\n" +
-	"\x04risk\x18\x06 \x01(\tR\x04risk\x12$\n" +
-	"\x0eonce_put_right\x18\a \x01(\tR\foncePutRight\x12\x1e\n" +
-	"\vwho_to_call\x18\b \x01(\tR\twhoToCall\x12\x18\n" +
-	"\asection\x18\t \x01(\tR\asection\x121\n" +
-	"\x06status\x18\n" +
-	" \x01(\x0e2\x19.daybreak.v1.SourceStatusR\x06status\x12\x14\n" +
-	"\x05paths\x18\v \x03(\tR\x05paths*\xa9\x01\n" +
+	"\x05reach\x18\x03 \x01(\x0e2\x19.daybreak.v1.CautionReachR\x05reach\x12\x14\n" +
+	"\x05level\x18\x04 \x01(\tR\x05level\x12\x14\n" +
+	"\x05title\x18\x05 \x01(\tR\x05title\x12\x12\n" +
+	"\x04seen\x18\x06 \x01(\tR\x04seen\x12\x15\n" +
+	"\x06do_now\x18\a \x01(\tR\x05doNow\x12\x12\n" +
+	"\x04risk\x18\b \x01(\tR\x04risk\x12\x10\n" +
+	"\x03ask\x18\t \x01(\tR\x03ask\x12\x1e\n" +
+	"\vwho_to_call\x18\n" +
+	" \x01(\tR\twhoToCall\x12\x1c\n" +
+	"\temergency\x18\v \x01(\tR\temergency\x12\x18\n" +
+	"\asection\x18\f \x01(\tR\asection\x121\n" +
+	"\x06status\x18\r \x01(\x0e2\x19.daybreak.v1.SourceStatusR\x06status\x12\x14\n" +
+	"\x05paths\x18\x0e \x03(\tR\x05paths\x12\x12\n" +
+	"\x04slot\x18\x0f \x01(\tR\x04slot*\xa9\x01\n" +
 	"\x0eCautionGravity\x12\x1f\n" +
 	"\x1bCAUTION_GRAVITY_UNSPECIFIED\x10\x00\x12\x19\n" +
 	"\x15CAUTION_GRAVITY_HALTS\x10\x01\x12\x1e\n" +
