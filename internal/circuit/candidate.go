@@ -17,9 +17,12 @@ const (
 // sizeCandidates sizes every plan and keeps what meets all limits, and beside
 // it what narrowly does not.
 func (d *design) sizeCandidates() (bool, error) {
-	d.res.Candidates = make([]Candidate, 0, 10)
-	d.res.Losers = make([]Candidate, 0, 6)
 	list, n := d.plans()
+	room := n
+	if d.job.Cost != nil {
+		room = 2 * n
+	}
+	d.res.Candidates = make([]Candidate, 0, room)
 	for i := range n {
 		var err error
 		if list[i].parts[1].method == 0 {
@@ -97,15 +100,18 @@ func (d *design) smallest(w wiring, column int) (*Sized, error) {
 	return d.sized[column], nil
 }
 
-// sizeWhole keeps the smallest size that meets all limits and the next one,
-// for a shop that does not stock the first.
+// sizeWhole keeps the smallest size that meets all limits and, when a shop
+// ranks, the next one: it may not stock the first.
 func (d *design) sizeWhole(p *plan) error {
 	s, err := d.smallest(p.parts[0], racewayColumn)
 	if err != nil || s.Size.None() {
 		return err
 	}
-	kept, largest := 0, d.largest(p.parts[0].method)
-	for rank := s.Size.Rank(); rank <= largest && kept < 2; rank++ {
+	kept, want, largest := 0, 1, d.largest(p.parts[0].method)
+	if d.job.Cost != nil {
+		want = 2
+	}
+	for rank := s.Size.Rank(); rank <= largest && kept < want; rank++ {
 		size := d.ed.Sizes()[rank-1]
 		c, err := d.build(p, [2]edition.Size{size}, racewayColumn)
 		if errors.Is(err, edition.ErrUnanswerable) {
@@ -116,6 +122,8 @@ func (d *design) sizeWhole(p *plan) error {
 		}
 		if d.keep(c) {
 			kept++
+		} else if kept > 0 {
+			break // thicker than needed, and no better
 		}
 	}
 	return nil
@@ -172,7 +180,12 @@ func (d *design) keep(c Candidate) bool {
 	return true
 }
 
-func (d *design) lose(c Candidate) { d.res.Losers = append(d.res.Losers, c) }
+func (d *design) lose(c Candidate) {
+	if d.res.Losers == nil {
+		d.res.Losers = make([]Candidate, 0, 4)
+	}
+	d.res.Losers = append(d.res.Losers, c)
+}
 
 // ifMarked shows, among the losers, the smaller conductor that terminals
 // marked for 75 °C would allow.

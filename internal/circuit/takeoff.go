@@ -68,7 +68,7 @@ func (d *design) takeOff() (bool, error) {
 // Takeoff lists what a candidate takes. A Job.Cost calls it to price one; the
 // edition must be the one that designed it.
 func (c *Candidate) Takeoff(ed edition.Edition) Takeoff {
-	t := Takeoff{Needs: make([]Need, 0, 18+3*len(c.route))}
+	t := Takeoff{Needs: make([]Need, 0, 4+c.needs())}
 	t.add(Need{Item: BreakerItem, Quantity: 1, Amps: c.Device, Poles: c.Poles, GFCI: c.GFCI})
 	for i := range c.Parts {
 		if c.Parts[i].Method != 0 {
@@ -84,6 +84,18 @@ func (c *Candidate) Takeoff(ed edition.Edition) Takeoff {
 		}
 	}
 	return t
+}
+
+// needs is about how many lines the take-off will have.
+func (c *Candidate) needs() int {
+	n := 2 * len(c.route)
+	if c.Box || !c.Parts[0].Method.Cable() {
+		n += 4
+	}
+	if !c.Hardwired {
+		n += 3
+	}
+	return n
 }
 
 func (t *Takeoff) add(n Need) { t.Needs = append(t.Needs, n) }
