@@ -1,5 +1,7 @@
 package facts
 
+import "slices"
+
 // State says how we came by a leaf. From Told on there is a value to use.
 type State uint8
 
@@ -98,6 +100,9 @@ func (b Basis) String() string {
 	}
 	return ""
 }
+
+// BasisWords lists the words of every basis.
+func BasisWords() []string { return slices.Clone(basisWords[1:]) }
 
 // BasisOf returns the basis with that word, and false when there is none.
 func BasisOf(word string) (Basis, bool) {

@@ -126,7 +126,7 @@ func choice[T ~uint8](path, list string, words []string, at func(*Facts) *Known[
 
 func set[T ~uint32](path, list string, words []string, at func(*Facts) *Known[T]) *Leaf {
 	return &Leaf{
-		Path: path, Kind: Set, List: list, Words: words,
+		Path: path, Kind: Set, List: list, Words: words, High: float64(uint64(1)<<len(words) - 1),
 		cell: func(f *Facts) cell { return wordCell[T]{at(f)} },
 	}
 }

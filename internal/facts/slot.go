@@ -51,10 +51,14 @@ func (s Slot) put(v any, state State, basis Basis) error {
 	return nil
 }
 
-// DeriveNumber sets a derived Number, Whole, Money, Flag or Choice (by its
-// ordinal, counted from one), moved to the nearest value the leaf accepts. It
-// allocates nothing: the path of the draws.
+// DeriveNumber sets a derived value in the form [Slot.Number] gives it, moved
+// to the nearest the leaf accepts: a Choice by its ordinal counted from one, a
+// Set by its bits. It allocates nothing: the path of the draws. A Text or Day
+// has no such form and is left alone.
 func (s Slot) DeriveNumber(x float64, basis Basis) {
+	if s.leaf.Kind == Text || s.leaf.Kind == Day {
+		return
+	}
 	s.write(raw{num: s.leaf.Nearest(x)}, Derived, basis)
 }
 
