@@ -1,51 +1,65 @@
 // The price lines of one option. Each line opens to why it is there, how its quantity came about and its range.
 import { h } from './dom.js'
-import { exact } from './figures.js'
+import { exact, minor, number } from './figures.js'
 import { words } from './words.js'
-import { workingDetails } from './working.js'
+import { stepsOf, workingDetails } from './working.js'
 
 /** @typedef {import('./wire').Bill} Bill */
 /** @typedef {import('./wire').BillLine} BillLine */
 /** @typedef {import('./wire').Money} Money */
+/** @typedef {import('./wire').Working} Working */
 
-/** @param {Bill} bill */
-export function billBlock(bill) {
+/**
+ * The lines, permit, tax and total of one price.
+ * @param {Bill} bill @param {(Working | undefined)[]} sheets where the steps behind the lines stand
+ */
+export function billBlock(bill, sheets) {
+  const { permit, tax } = bill
   return h('div', { class: 'block' },
     h('ul', { class: 'bill' },
-      (bill.lines ?? []).map(lineRow),
-      (bill.permits ?? []).map((permit) => row(permit.text ?? '', permit.amount, [
-        h('p', null, permit.jurisdiction)])),
-      (bill.taxes ?? []).map((tax) => row(tax.text ?? '', tax.amount, [
-        facts([[words.bill.rate, percent(tax.rate)], [words.bill.base, exact(tax.base)], [words.bill.by, tax.jurisdiction], [words.bill.rounding, tax.rounding]])])),
+      (bill.lines ?? []).map((line) => lineRow(line, sheets)),
+      minor(bill.discount) !== 0 && row(words.bill.discount, bill.discount, []),
+      permit && row(words.bill.permit, permit.amount, [
+        (permit.needs ?? []).map((need) => h('p', null, need)),
+        facts([[words.bill.by, permit.jurisdiction], [words.bill.days, (permit.working_days ?? []).join(' – ')]])]),
+      tax && row(tax.included ? words.bill.taxIncluded : words.bill.tax, tax.amount, [
+        facts([[words.bill.rate, percent(tax.rate)], [words.bill.base, exact(tax.base)], [words.bill.by, tax.jurisdiction]])]),
       h('li', { class: 'total' }, h('div', { class: 'plain' },
         h('span', null, words.result.total), h('span', { class: 'amount' }, exact(bill.total?.likely))))),
+    facts([
+      [words.result.low, exact(bill.total?.low)],
+      [words.result.high, exact(bill.total?.high)],
+      [words.result.feet, bill.feet_assumed && `${number(bill.feet_assumed, 1)} ft`],
+      [words.result.tenFeet, bill.ten_more_feet && exact(bill.ten_more_feet)],
+    ]),
     workingDetails(words.bill.working, bill.working),
-    (bill.exclusions?.length ?? 0) > 0 && h('div', null,
-      h('h4', null, words.bill.exclusions),
-      h('ul', { class: 'bullets' }, (bill.exclusions ?? []).map((each) => h('li', null, '– ', each.text)))))
+    (bill.notes?.length ?? 0) > 0 && h('div', null,
+      h('h4', null, words.bill.notes),
+      h('ul', { class: 'bullets' }, (bill.notes ?? []).map((each) => h('li', null, h('span', null, each.text))))))
 }
 
-/** @param {BillLine} line */
-function lineRow(line) {
+/** @param {BillLine} line @param {(Working | undefined)[]} sheets */
+function lineRow(line, sheets) {
   const each = line.unit_price ? `${exact(line.unit_price)} / ${line.unit ?? ''}` : ''
+  const much = [line.quantity, line.unit].filter(Boolean).join(' ')
   return row(line.text ?? '', line.likely, [
-    line.why && h('p', null, line.why),
-    line.how && h('p', { class: 'formula' }, line.how),
+    line.why?.text && h('p', null, line.why.text),
     facts([
-      [words.bill.quantity, [line.quantity, line.unit].filter(Boolean).join(' ')],
+      [words.bill.quantity, much],
       [words.bill.hours, line.hours],
       [words.bill.each, each],
       [words.result.wide, line.low && `${exact(line.low)} – ${exact(line.high)}`],
-    ])], [line.quantity, line.unit].filter(Boolean).join(' '))
+    ]),
+    stepsOf(sheets, line.from_rule)], much)
 }
 
-/** @param {string} text @param {Money | undefined} amount @param {import('./dom.js').Child[]} inside @param {string} [hint] */
+/** @param {string} text @param {Money | undefined} amount @param {(import('./dom.js').Child | import('./dom.js').Child[])[]} inside @param {string} [hint] */
 function row(text, amount, inside, hint = '') {
   return h('li', null, h('details', null,
     h('summary', null,
       h('span', null, text, ' ', hint && h('span', { class: 'hint' }, hint), ' ', h('span', { class: 'open' }, words.result.how)),
       h('span', { class: 'amount' }, exact(amount))),
-    h('div', { class: 'inside' }, inside)))
+    h('div', { class: 'inside' }, ...inside)))
 }
 
 /** A list of names and values; those without a value are left out. @param {[string, string | number | undefined | false][]} pairs */

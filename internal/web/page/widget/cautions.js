@@ -5,12 +5,16 @@ import { words } from './words.js'
 
 /** @typedef {import('./wire').Caution} Caution */
 
-/** @param {Caution} caution @returns {import('./marks.js').Level} */
-export function levelOf(caution) {
-  if (caution.certainty === 'CAUTION_CERTAINTY_TO_BE_CHECKED') return 'to_check'
-  if (caution.effect === 'CAUTION_EFFECT_HALTS') return 'stop'
-  return caution.effect === 'CAUTION_EFFECT_ADDS' ? 'put_right' : 'take_care'
+/** @type {Record<string, import('./marks.js').Level>} */
+const levels = {
+  CAUTION_GRAVITY_HALTS: 'stop', CAUTION_GRAVITY_ADDS_LINES: 'put_right', CAUTION_GRAVITY_SAID: 'take_care', CAUTION_GRAVITY_TO_BE_CHECKED: 'to_check',
 }
+
+/** @param {Caution} caution */
+export const levelOf = (caution) => levels[caution.gravity ?? ''] ?? 'to_check'
+
+/** @param {Caution} caution the word of its level */
+const levelWord = (caution) => caution.level || words.levels[levelOf(caution)]
 
 /**
  * One caution. A stop speaks up once, when it is new to the page; after that it is plain text.
@@ -20,12 +24,14 @@ export function cautionBox(caution, { loud = false, heading = 'h3' } = {}) {
   const level = levelOf(caution)
   return h(
     'div',
-    { class: `caution ${level}`, role: level === 'stop' && loud ? 'alert' : 'note' },
-    h(heading, null, shape(level), words.levels[level]),
+    { class: `caution ${level}`, role: level === 'stop' && loud ? 'alert' : 'note', 'data-caution': caution.code },
+    h(heading, null, shape(level), h('span', null, [levelWord(caution), caution.title].filter(Boolean).join(': '))),
+    caution.emergency && h('p', null, h('strong', null, caution.emergency)),
     h('p', null, h('strong', null, caution.do_now)),
     caution.seen && h('p', null, unseen(`${words.caution.seen}: `), caution.seen),
     caution.risk && h('p', { class: 'hint' }, `${words.caution.why}: ${caution.risk}`),
-    caution.once_put_right && h('p', { class: 'hint' }, caution.once_put_right),
+    caution.ask && h('p', { class: 'hint' }, `${words.caution.ask}: ${caution.ask}`),
+    caution.who_to_call && h('p', { class: 'hint' }, `${words.caution.call}: ${caution.who_to_call}`),
     h('p', { class: 'small' }, [caution.code, caution.section].filter(Boolean).join(' · ')),
   )
 }
@@ -36,6 +42,6 @@ export function cautionLine(caution) {
   return h(
     'div',
     { class: `caution ${level}`, role: 'note' },
-    h('p', null, shape(level), ' ', h('strong', null, words.levels[level]), ' ', caution.do_now),
+    h('p', null, shape(level), ' ', h('strong', null, levelWord(caution)), ' ', caution.do_now),
   )
 }

@@ -51,10 +51,10 @@ function threeFigures(price) {
 }
 
 /** What the way does for this driver. @param {Option} option */
-function does({ charging, verdict }) {
+function does({ charging, verdict, setting_amps: amps, volts }) {
   if (!charging) return null
   return facts([
-    [words.does.setting, charging.amps && `${number(charging.amps)} A, ${number(charging.volts ?? 0, 0)} V`],
+    [words.does.setting, amps && `${number(amps)} A, ${number(volts ?? 0, 0)} V`],
     [words.does.usual, charging.usual_day_hours && hours(charging.usual_day_hours)],
     [words.does.hard, charging.hard_day_hours && hours(charging.hard_day_hours)],
     [words.does.window, charging.window_hours && hours(charging.window_hours)],

@@ -2,7 +2,7 @@
 import { billBlock, facts } from './bill.js'
 import { cautionBox } from './cautions.js'
 import { h } from './dom.js'
-import { day, exact, number } from './figures.js'
+import { day, exact } from './figures.js'
 import { optionCards, rangeText, roleNames } from './options.js'
 import { words } from './words.js'
 import { workingDetails } from './working.js'
@@ -37,7 +37,8 @@ export function resultView(quote, { goOn, startOver, chosen, onChoose }) {
       h('p', { class: 'headline' }, quote.headline?.text),
       first && cautionBox(first),
       quote.expired_book && h('p', { class: 'error' }, quote.expired_book.text),
-      standing(quote)),
+      standing(quote),
+      quote.band && facts([[words.result.range, rangeText(quote.band)]])),
     h('div', { class: 'block' }, h('h3', null, words.result.options), cards),
     below,
     listBlock(words.result.assumed, (quote.assumptions ?? []).map((each) => each.text || `${each.path}: ${each.value}`)),
@@ -47,6 +48,7 @@ export function resultView(quote, { goOn, startOver, chosen, onChoose }) {
       others.map((caution) => cautionBox(caution, { heading: 'h4' })))),
     (quote.lost?.length ?? 0) > 0 && h('details', null, h('summary', null, words.result.lost), h('ul', { class: 'steps' },
       (quote.lost ?? []).map((way) => h('li', null, h('strong', null, way.title?.text), ' ', rangeText(way.price), h('p', null, way.why?.text))))),
+    workingDetails(words.result.working, quote.working),
     identity(quote),
     h('div', { class: 'row' },
       goOn && h('button', { type: 'button', class: 'go', click: goOn }, words.result.back),
@@ -64,27 +66,28 @@ function standing(quote) {
 
 /** What belongs to the chosen option: lines, length, working, and what to look at. @param {Option} option */
 function chosenBlocks(option) {
-  const { bill, length, charging } = option
+  const { bill, length } = option
+  const sheets = [option.circuit?.working, option.panel?.working, option.working, bill?.working]
   return [
+    listBlock(words.result.safe, texts(option.safe_first)),
     bill && h('div', { class: 'block' },
       h('h3', null, words.result.lines, ': ', option.title?.text ?? roleNames(option)),
-      billBlock(bill),
-      length && h('div', null,
-        length.text && h('p', null, length.text),
-        facts([
-          [words.result.feet, length.feet && `${number(length.feet, 0)} ft`],
-          [words.result.tenFeet, length.ten_more_feet && exact(length.ten_more_feet)],
-        ]))),
+      length?.text && h('p', null, length.text),
+      billBlock(bill, sheets)),
+    listBlock(words.bill.unpriced, texts(option.unpriced)),
     h('div', { class: 'block' },
       h('h3', null, words.result.workings),
       h('div', null,
-        charging && workingDetails(words.result.workingPower, option.working),
+        workingDetails(words.result.workingPower, option.working),
         workingDetails(words.result.workingCircuit, option.circuit?.working),
         workingDetails(words.result.workingPanel, option.panel?.working))),
-    listBlock(words.result.measures, (option.measures ?? []).map((measure) => [measure.what?.text, measure.section].filter(Boolean).join(' · '))),
-    listBlock(words.result.change, (option.what_would_change ?? []).map((each) => each.text ?? '')),
+    listBlock(words.result.measures, (option.panel?.measures ?? []).map((measure) => [measure.what?.text, measure.section].filter(Boolean).join(' · '))),
+    listBlock(words.result.change, texts(option.what_would_change && [option.what_would_change])),
   ].filter((block) => block instanceof Node)
 }
+
+/** @param {import('./wire').Words[] | undefined} list */
+const texts = (list) => (list ?? []).map((each) => each.text ?? '').filter(Boolean)
 
 /** @param {string} heading @param {string[]} lines */
 function listBlock(heading, lines) {

@@ -6,8 +6,8 @@ export interface PriceRange { low?: Money; likely?: Money; high?: Money; text?: 
 export interface Words { key?: string; text?: string }
 
 export interface Caution {
-  code?: string; effect?: string; certainty?: string; seen?: string; do_now?: string; risk?: string
-  once_put_right?: string; who_to_call?: string; section?: string; status?: string
+  code?: string; gravity?: string; level?: string; title?: string; seen?: string; do_now?: string; risk?: string; ask?: string
+  who_to_call?: string; emergency?: string; section?: string
 }
 
 export interface WorkingStep { rule?: string; source?: number; formula?: string; sentence?: string }
@@ -16,13 +16,13 @@ export interface Working { steps?: WorkingStep[]; sources?: WorkingSource[] }
 
 export interface BillLine {
   number?: number; kind?: string; code?: string; text?: string; quantity?: string; unit?: string; unit_price?: Money
-  hours?: string; low?: Money; likely?: Money; high?: Money; how?: string; why?: string
+  hours?: string; low?: Money; likely?: Money; high?: Money; why?: Words; from_rule?: string; trade?: string
 }
-export interface PermitLine { jurisdiction?: string; text?: string; amount?: Money }
-export interface TaxLine { jurisdiction?: string; text?: string; rate?: string; base?: Money; amount?: Money; rounding?: string }
+export interface PermitLine { jurisdiction?: string; amount?: Money; needs?: string[]; working_days?: number[] }
+export interface TaxLine { jurisdiction?: string; rate?: string; base?: Money; amount?: Money; included?: boolean }
 export interface Bill {
-  lines?: BillLine[]; subtotal?: PriceRange; permits?: PermitLine[]; taxes?: TaxLine[]; total?: PriceRange
-  exclusions?: Words[]; working?: Working
+  lines?: BillLine[]; discount?: Money; subtotal?: PriceRange; permit?: PermitLine; tax?: TaxLine; total?: PriceRange
+  feet_assumed?: number; ten_more_feet?: Money; notes?: Words[]; working?: Working
 }
 
 export interface ConductorSet { material?: string; size?: string; hots?: number; neutral_size?: string; grounding_size?: string; ampacity_amps?: number }
@@ -35,7 +35,7 @@ export interface CircuitDesign {
   objections?: DesignObjection[]; to_verify?: Words[]; working?: Working
 }
 
-export interface PanelFinding { verdict?: string; spare_amps?: number; working?: Working }
+export interface PanelFinding { verdict?: string; capacity_amps?: number; total_amps?: number; spare_amps?: number; measures?: PanelMeasure[]; notes?: Words[]; working?: Working }
 export interface PanelMeasure { kind?: string; what?: Words; section?: string }
 export interface ChargingTimes {
   wall_kw?: number; volts?: number; amps?: number; usual_day_hours?: number; hard_day_hours?: number; window_hours?: number
@@ -44,20 +44,21 @@ export interface ChargingTimes {
 export interface LengthAssumed { feet?: number; basis?: string; ten_more_feet?: Money; text?: string }
 export interface Verification { path?: string; what?: Words; otherwise?: Words }
 export interface Option {
-  id?: string; roles?: string[]; level?: string; way?: string; title?: Words; why?: Words; what_would_change?: Words[]
-  price?: PriceRange; verdict?: string; standing?: string; charging?: ChargingTimes; circuit?: CircuitDesign; panel?: PanelFinding
-  measures?: PanelMeasure[]; bill?: Bill; length?: LengthAssumed; cautions?: Caution[]; to_verify?: Verification[]; working?: Working
+  id?: string; roles?: string[]; level?: string; way?: string; title?: Words; why?: Words; what_would_change?: Words
+  setting_amps?: number; volts?: number; breaker_amps?: number; managed?: boolean; setpoint_amps?: number; price?: PriceRange
+  unpriced?: Words[]; verdict?: string; standing?: string; charging?: ChargingTimes; circuit?: CircuitDesign; panel?: PanelFinding
+  bill?: Bill; length?: LengthAssumed; cautions?: Caution[]; to_verify?: Verification[]; safe_first?: Words[]; working?: Working
 }
-export interface Assumption { path?: string; value?: string; basis?: string; text?: string }
+export interface Assumption { path?: string; value?: string; basis?: string; text?: string; decides?: boolean; swing?: Money; question?: string }
 export interface Mover { path?: string; swing?: Money; text?: string }
 export interface Contradiction { code?: string; paths?: string[]; text?: string; halts?: boolean }
 export interface LostWay { title?: Words; why?: Words; price?: PriceRange }
-export interface EditionInForce { text?: string; jurisdiction?: string }
+export interface EditionInForce { text?: string; jurisdiction?: string; assumed?: boolean }
 export interface Quote {
   name?: string; reference?: string; standing?: string; standing_reasons?: Words[]; headline?: Words; as_of_date?: string
   valid_until_date?: string; expired_book?: Words; edition?: EditionInForce; fingerprint?: string; options?: Option[]; lost?: LostWay[]
   cautions?: Caution[]; to_verify?: Verification[]; assumptions?: Assumption[]; movers?: Mover[]; contradictions?: Contradiction[]
-  notices?: Words[]
+  notices?: Words[]; band?: PriceRange; demo?: boolean; working?: Working
 }
 
 export interface NumberLimits { unit?: string; low?: number; high?: number; step?: number; unit_text?: string }

@@ -161,6 +161,9 @@ export const words = {
     none: 'No option can be shown yet.',
     movers: 'What would move the price most',
     lost: 'Other ways, and why they are not shown',
+    safe: 'Put right first',
+    working: 'Steps that belong to no single option',
+    range: 'Over all that is still open',
     workings: 'How the numbers came about',
     workingPower: 'Power and time',
     workingCircuit: 'The circuit, step by step',
@@ -170,8 +173,9 @@ export const words = {
   },
 
   bill: {
-    quantity: 'Quantity', hours: 'Hours', each: 'Each', rate: 'Rate', base: 'Taxed', by: 'Set by', rounding: 'Rounding',
-    working: 'How the total came about', exclusions: 'Not in this price',
+    quantity: 'Quantity', hours: 'Hours', each: 'Each', rate: 'Rate', base: 'Taxed', by: 'Set by', days: 'Working days',
+    permit: 'Permit and inspection', tax: 'Tax', taxIncluded: 'Tax, inside the prices', discount: 'Discount', opening: 'Before permit and tax',
+    working: 'How the total came about', notes: 'What this price leaves out or rests on', unpriced: 'Not priced yet',
   },
   does: {
     setting: 'Charging current', usual: 'Time for a normal day', hard: 'Time for a hard winter day', window: 'Hours plugged in at night',
@@ -195,7 +199,7 @@ export const words = {
   materials: { WIRE_MATERIAL_CU: 'copper', WIRE_MATERIAL_AL: 'aluminum' },
   /** @type {Record<string, string>} */
   methods: {
-    WIRING_METHOD_NM_B: 'NM-B cable', WIRING_METHOD_THWN_2_IN_EMT: 'THWN-2 in EMT', WIRING_METHOD_THWN_2_IN_PVC: 'THWN-2 in PVC', WIRING_METHOD_UF_B: 'UF-B cable', WIRING_METHOD_MC: 'MC cable',
+    WIRING_METHOD_NM_B: 'NM-B cable', WIRING_METHOD_THWN_2_IN_EMT: 'THWN-2 in EMT', WIRING_METHOD_THWN_2_IN_PVC: 'THWN-2 in PVC', WIRING_METHOD_OTHER: 'Another wiring method',
   },
   /** @type {Record<string, string>} */
   terminations: { TERMINATION_RECEPTACLE: 'Receptacle', TERMINATION_HARDWIRED: 'Wired in' },
@@ -207,7 +211,7 @@ export const words = {
 
   /** @type {Record<string, string>} */
   levels: { stop: 'Stop', put_right: 'Put right', take_care: 'Take care', to_check: 'To check' },
-  caution: { seen: 'What was seen', why: 'Why' },
+  caution: { seen: 'What was seen', why: 'Why', ask: 'What to ask', call: 'Who to call' },
 
   halt: {
     heading: 'Stop here first',

@@ -21,6 +21,15 @@ export function steps(working, wanted = () => true) {
 }
 
 /**
+ * The steps of one rule, wherever in some sheets they stand.
+ * @param {(Working | undefined)[]} sheets @param {string | undefined} rule
+ */
+export function stepsOf(sheets, rule) {
+  const sheet = rule && sheets.find((each) => each?.steps?.some((step) => step.rule === rule))
+  return sheet ? steps(sheet, (each) => each === rule) : null
+}
+
+/**
  * A disclosure holding a sheet, or nothing when the sheet is empty.
  * @param {string} summary @param {Working | undefined} working
  */
