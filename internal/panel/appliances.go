@@ -142,7 +142,7 @@ func (a *applianceDoc) UnmarshalYAML(n *yaml.Node) error {
 func OpenAppliances(fsys fs.FS) (*Appliances, error) {
 	r := &resolver{file: "appliances.yaml"}
 	var doc appliancesDoc
-	if err := decodeFile(fsys, r.file, &doc); err != nil {
+	if err := decodeFile(fsys, r.file, &doc, &r.root); err != nil {
 		return nil, err
 	}
 	p := &Appliances{}

@@ -7,6 +7,8 @@ import (
 	"strconv"
 
 	"daybreak/internal/fault"
+
+	"go.yaml.in/yaml/v3"
 )
 
 //go:embed methods.yaml appliances.yaml priors.yaml
@@ -27,7 +29,8 @@ type Book struct {
 func OpenBook(fsys fs.FS) (*Book, error) {
 	const file = "methods.yaml"
 	var doc methodsDoc
-	if err := decodeFile(fsys, file, &doc); err != nil {
+	var root yaml.Node
+	if err := decodeFile(fsys, file, &doc, &root); err != nil {
 		return nil, err
 	}
 	plates, err := OpenAppliances(fsys)
@@ -43,7 +46,7 @@ func OpenBook(fsys fs.FS) (*Book, error) {
 		if i > 0 && year <= doc.Editions[i-1] {
 			return nil, fault.InFile(file, 1, "editions", year, "years in ascending order")
 		}
-		r := &resolver{file: file, publication: doc.Publication, year: year}
+		r := &resolver{file: file, root: root, publication: doc.Publication, year: year}
 		rules := doc.resolve(r)
 		rules.loads = plates.classes()
 		b.rules = append(b.rules, rules)

@@ -71,3 +71,10 @@ func nameOf(names []string, i int) string {
 	}
 	return names[i]
 }
+
+func (v BusVerdict) String() string {
+	return nameOf([]string{"no_source", "unaffected", "recounted", "broken", "to_be_seen"}, int(v))
+}
+func (r BusRule) String() string {
+	return nameOf([]string{"unknown", "sum_100", "sum_120", "sum_of_breakers"}, int(r))
+}

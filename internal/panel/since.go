@@ -1,10 +1,12 @@
 package panel
 
 import (
+	"bytes"
 	"errors"
 	"io/fs"
 	"regexp"
 	"strconv"
+	"strings"
 
 	"daybreak/internal/fault"
 	"daybreak/internal/unit"
@@ -64,17 +66,19 @@ func (e *lineError) Error() string { return e.got + ": give " + e.accepted }
 
 var yamlLine = regexp.MustCompile(`line (\d+): (.*)`)
 
-// decodeFile reads one YAML file into a value that names every key it knows.
-// Any trouble is a fault with the file's name and, where it has one, its line.
-func decodeFile(fsys fs.FS, file string, into any) error {
-	f, err := fsys.Open(file)
+// decodeFile reads one YAML file into a value that names every key it knows,
+// and into the tree root. Any trouble is a fault with the file's name and,
+// where it has one, its line.
+func decodeFile(fsys fs.FS, file string, into any, root *yaml.Node) error {
+	raw, err := fs.ReadFile(fsys, file)
 	if err != nil {
 		return fault.InFile(file, 0, "", err, "a readable file")
 	}
-	defer f.Close()
-	dec := yaml.NewDecoder(f)
+	dec := yaml.NewDecoder(bytes.NewReader(raw))
 	dec.KnownFields(true)
-	err = dec.Decode(into)
+	if err = dec.Decode(into); err == nil {
+		err = yaml.Unmarshal(raw, root)
+	}
 	if err == nil {
 		return nil
 	}
@@ -98,12 +102,39 @@ type cite struct {
 // resolver picks one edition's values and collects what is wrong with them.
 type resolver struct {
 	file        string
+	root        yaml.Node // the file as a tree, for the lines of its fields
 	publication string
 	year        int
 	faults      []error
 }
 
+// lineOf finds the line of a dotted path, or of the nearest field above it.
+func (r *resolver) lineOf(field string) (line int) {
+	n := &r.root
+	if len(n.Content) == 0 {
+		return 0
+	}
+	n = n.Content[0]
+	for _, key := range strings.Split(field, ".") {
+		found := false
+		for i := 0; n.Kind == yaml.MappingNode && i+1 < len(n.Content); i += 2 {
+			if n.Content[i].Value == key {
+				line, n, found = n.Content[i].Line, n.Content[i+1], true
+				break
+			}
+		}
+		if !found {
+			break
+		}
+	}
+	return line
+}
+
+// refuse faults a field. A line of 0 is looked up by the field's path.
 func (r *resolver) refuse(line int, field string, got any, accepted string) {
+	if line == 0 {
+		line = r.lineOf(field)
+	}
 	r.faults = append(r.faults, fault.InFile(r.file, line, field, got, accepted))
 }
 
@@ -177,13 +208,4 @@ func (r *resolver) cite(field string, c cite) *working.Source {
 	return r.source(field, c.Section, c.Status)
 }
 
-func join(words []string) string {
-	out := ""
-	for i, w := range words {
-		if i > 0 {
-			out += ", "
-		}
-		out += w
-	}
-	return out
-}
+func join(words []string) string { return strings.Join(words, ", ") }
