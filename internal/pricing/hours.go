@@ -15,6 +15,7 @@ func (t *tally) hours() {
 	}
 	t.digTasks()
 	t.terminationTask(d)
+	t.once(taskReplaceReceptacle, d.Splices > 0 && d.Termination.Extent != NewReceptacle)
 	t.equipmentTasks(d)
 	t.once(taskDisconnect, d.Disconnect.Amps > 0)
 	t.once(taskLoadSwitch, d.Management.Method == "load_switch" || d.Management.Method == "shared_circuit")

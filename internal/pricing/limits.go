@@ -71,6 +71,9 @@ func (d *Design) check() error {
 	if len(d.Junctions) > 16 {
 		return outOfBounds("design.junctions", len(d.Junctions), "at most 16 boxes")
 	}
+	if d.Splices < 0 || d.Splices > largestCount {
+		return outOfBounds("design.splices", d.Splices, "0 to 200")
+	}
 	for _, a := range [...]struct {
 		field string
 		amps  unit.Amps
@@ -116,7 +119,7 @@ const largestCount = 200
 func (w *Work) hasLabour() bool {
 	d, r := &w.Design, &w.Route
 	return d.Breaker.Amps > 0 || len(d.Wiring) > 0 || d.Termination.work() || d.Equipment.Mount != NoMount ||
-		d.Disconnect.Amps > 0 || d.Management.Method != "" || d.Service.To > 0 || d.Commission ||
+		d.Disconnect.Amps > 0 || d.Management.Method != "" || d.Service.To > 0 || d.Commission || d.Inspection || d.Splices > 0 ||
 		r.Firestops+r.WoodWalls+r.Masonry+r.AccessHoles+r.Patches > 0
 }
 

@@ -21,6 +21,11 @@ func (t *tally) materials() {
 	}
 	t.junctions(d.Junctions)
 	t.termination(d)
+	if d.Splices > 0 {
+		t.item(key{kind: "consumable", a: "antioxidant"}, 1, ruleSplices, "design.splices")
+		t.item(key{kind: "consumable", a: "wire_connectors"}, 1, ruleSplices, "design.splices")
+		t.step(ruleSplices, num("joints", int64(d.Splices), ""), num("out", 2, ""))
+	}
 	if d.Disconnect.Amps > 0 {
 		k := key{kind: "disconnect", a: strconv.FormatBool(d.Disconnect.Fused), n: int32(d.Disconnect.Amps)}
 		t.item(k, 1, ruleDisconnect, "design.disconnect")
@@ -40,6 +45,9 @@ func (t *tally) materials() {
 		for _, k := range t.book.sundries {
 			t.item(k, 1, ruleSundries, "sundries")
 		}
+		if n := int64(len(t.book.sundries)); n > 0 {
+			t.step(ruleSundries, num("sets", n, ""), num("out", n, ""))
+		}
 	}
 }
 
@@ -57,6 +65,7 @@ func (t *tally) equipment(e *Equipment) {
 	if e.Mount == MountPedestal {
 		t.item(key{kind: "mount", a: "pedestal"}, 1, ruleMount, "design.equipment.mount")
 		t.item(key{kind: "base", a: "pedestal"}, 1, ruleMount, "design.equipment.mount")
+		t.step(ruleMount, num("pieces", 2, ""), num("out", 2, ""))
 	}
 }
 

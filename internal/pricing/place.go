@@ -75,6 +75,9 @@ func (b *Book) taxOn(rows []int, on unit.Date) (row int, inForce bool) {
 	return row, false
 }
 
+// Region is the id of the book's region.
+func (p Place) Region() string { return p.region.id }
+
 // Permit says which authority takes the fee.
 func (p Place) Permit() PermitNote {
 	return PermitNote{Jurisdiction: p.permit.jurisdiction, Kind: p.permit.kind, WorkingDays: p.permit.workingDays, Needs: p.permit.needs}

@@ -29,6 +29,7 @@ const (
 	ruleReceptacle
 	ruleReceptacleReplaced
 	ruleCover
+	ruleSplices
 	ruleDisconnect
 	ruleManagement
 	ruleService
@@ -85,6 +86,7 @@ var ruleKeys = [rulesEnd]struct{ key, from string }{
 	ruleReceptacle:         {"pricing.receptacle", "circuit.termination"},
 	ruleReceptacleReplaced: {"pricing.receptacle_replaced", ""},
 	ruleCover:              {"pricing.cover", "circuit.termination"},
+	ruleSplices:            {"pricing.splices", ""},
 	ruleDisconnect:         {"pricing.disconnect", "circuit.disconnect"},
 	ruleManagement:         {"pricing.management", ""},
 	ruleService:            {"pricing.service", ""},

@@ -44,6 +44,16 @@ func (t *tally) money(name string, minor int64) working.Term {
 	return working.Term{Name: name, Value: v, Unit: c.Code()}
 }
 
+func (t *tally) stepHours(k *task, e *entry, product, scale [3]int64) {
+	if !t.sheet.Keeping() {
+		return
+	}
+	t.step(ruleHours, working.Term{Name: "quantity", Value: float64(e.quantity) / thousand, Unit: k.unit},
+		working.Term{Name: "out", Value: float64(e.hours[Likely]) / 100, Unit: "h"},
+		working.Term{Name: "task", Value: float64(k.hours[Likely]) / 10_000, Unit: "h"},
+		working.Term{Name: "factor", Value: float64(product[Likely]) / float64(scale[Likely])}, term("code", k.code))
+}
+
 func (t *tally) stepTotal(f *Figures) {
 	t.step(ruleTotal, t.money("subtotal", f.Subtotal[Likely]), t.money("out", f.Total[Likely]),
 		t.money("permit", f.Permit[Likely]), t.money("tax", f.Tax[Likely]))
@@ -91,6 +101,7 @@ var ruleSources = [rulesEnd]working.Source{
 	ruleReceptacle:         nfpa("210.21(B)", working.FromMemory),
 	ruleReceptacleReplaced: nfpa("406.4(D)", working.FromMemory),
 	ruleCover:              nfpa("406.9", working.FromMemory),
+	ruleSplices:            nfpa("110.14(B)", working.FromMemory),
 	ruleDisconnect:         nfpa("625.43, 225.31", working.FromMemory),
 	ruleManagement:         nfpa("625.42, 750.30", working.FromMemory),
 	ruleService:            practice("service upgrade, its own bill"),

@@ -137,6 +137,7 @@ func (t *tally) task(id taskID, quantity Quantity, size Condition, r rule) {
 		e.amount[s], _ = unit.RoundRatio(h, rate, 100, unit.HalfEven)
 	}
 	t.entries = append(t.entries, e)
+	t.stepHours(k, &e, product, scale)
 }
 
 // factors multiplies one factor from each group a task names. The product is

@@ -73,7 +73,11 @@ func (t *tally) wiring(i int) {
 // Source: NFPA 70 334.30, 300.14, 300.4; allowances common practice.
 func (t *tally) cable(s *stretch) {
 	feet := with(s.run+s.drops+s.tails, t.book.allowances.cable)
-	t.length(key{kind: "cable", a: string(NMB), b: s.Cable.Size, c: "CU", n: int32(s.Cable.Conductors)}, feet, ruleCable, "design.wiring")
+	k := key{kind: "cable", a: string(NMB), b: s.Cable.Size, c: "CU", n: int32(s.Cable.Conductors)}
+	if _, sold := t.book.index[k]; !sold && k.n == 2 {
+		k.n = 3 // large cables come with a neutral, which is left capped
+	}
+	t.length(k, feet, ruleCable, "design.wiring")
 	t.step(ruleCable, feetTerm("run", s.run), num("out", feet, "ft"), feetTerm("drops", s.drops), feetTerm("tails", s.tails),
 		percent("allowance", t.book.allowances.cable))
 	supported := s.run - s.byKind[Fished] + s.drops
@@ -156,7 +160,7 @@ func (t *tally) emt(s *stretch) {
 	straps := ceilDiv(length, t.book.allowances.emtSupport) + 1
 	t.fitting(s, EMT, "strap", straps, ruleStrapsEMT)
 	t.step(ruleStrapsEMT, feetTerm("length", length), num("out", straps, ""), feetTerm("spacing", t.book.allowances.emtSupport))
-	t.fitting(s, EMT, "bushing_insulated", int64(s.Bushings), ruleBushings)
+	t.counted(key{kind: "fitting", a: string(EMT), b: s.TradeSize, c: "bushing_insulated"}, s.Bushings, ruleBushings)
 	t.conductors(s)
 }
 
@@ -202,7 +206,7 @@ func (t *tally) pvc(s *stretch) {
 	cans := ceilDiv(joints, t.book.allowances.cementJoints)
 	t.item(key{kind: "consumable", a: "pvc_cement"}, cans, ruleCement, "design.wiring")
 	t.step(ruleCement, num("joints", joints, ""), num("out", cans, ""), num("can", t.book.allowances.cementJoints, ""))
-	t.fitting(s, PVC40, "locknut_bushing", int64(s.Bushings), ruleBushings)
+	t.counted(key{kind: "fitting", a: string(PVC40), b: s.TradeSize, c: "locknut_bushing"}, s.Bushings, ruleBushings)
 	t.conductors(s)
 }
 

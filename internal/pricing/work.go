@@ -27,6 +27,8 @@ type Design struct {
 	Service     Service
 	Labels      LabelSet
 	Commission  bool // set and test equipment that is mounted already
+	Inspection  bool // what is there is opened and looked at
+	Splices     int  // joints made anew on listed connectors
 }
 
 // Supply says who brings the charging equipment.

@@ -6,7 +6,7 @@ import (
 	"strconv"
 
 	"daybreak/internal/charging"
-	"daybreak/internal/edition"
+	codebook "daybreak/internal/edition"
 	"daybreak/internal/edition/nec"
 	"daybreak/internal/fault"
 	"daybreak/internal/intake/tree"
@@ -19,7 +19,7 @@ import (
 // Common are the tables every tenant shares: the code books, the load rules,
 // plates and priors, vehicles and climate, and what is dangerous.
 type Common struct {
-	Editions   map[int]edition.Edition // by year of the NEC
+	Editions   map[int]codebook.Edition // by year of the NEC
 	Load       *panel.Book
 	Appliances *panel.Appliances
 	Charging   *charging.Tables
@@ -40,7 +40,7 @@ var served = []int{2017, 2020, 2023, 2026}
 // reported.
 func OpenCommon(s Sources) (*Common, error) {
 	s = s.orEmbedded()
-	c := &Common{Editions: map[int]edition.Edition{}}
+	c := &Common{Editions: map[int]codebook.Edition{}}
 	var errs []error
 	keep := func(err error) { errs = append(errs, err) }
 	for _, year := range served {
@@ -66,13 +66,28 @@ func OpenCommon(s Sources) (*Common, error) {
 		name string
 		fs   fs.FS
 	}{{"code book", s.NEC}, {"load rules", s.Panel}, {"vehicles and climate", s.Charging}, {"cautions", s.Cautions}} {
-		digest, err := Digest(t.fs)
+		digest, err := digestAll(t.fs)
 		if err != nil {
 			return nil, err
 		}
 		c.Revisions = append(c.Revisions, Revision{Book: t.name, Name: digest[:8], Digest: digest})
 	}
 	return c, nil
+}
+
+// digestAll names the content of every file of a file system.
+func digestAll(fsys fs.FS) (string, error) {
+	var files []string
+	err := fs.WalkDir(fsys, ".", func(path string, entry fs.DirEntry, err error) error {
+		if err == nil && !entry.IsDir() {
+			files = append(files, path)
+		}
+		return err
+	})
+	if err != nil {
+		return "", err
+	}
+	return digest(fsys, files)
 }
 
 func (s Sources) orEmbedded() Sources {
@@ -111,11 +126,11 @@ func Join(c *Common, s *Shop, t *tree.Tree) *Books {
 func (b *Books) AllRevisions() []Revision {
 	out := append([]Revision{}, b.Common.Revisions...)
 	out = append(out, b.Shop.Revisions...)
-	return append(out, Revision{Book: "question tree", Name: b.Tree.Revision(), Digest: b.Tree.Digest()})
+	return append(out, Revision{Book: "question tree", Name: b.Tree.Revision()[:8], Digest: b.Tree.Revision()})
 }
 
 // Edition is the code book of a year, or a fault that names the years there are.
-func (b *Books) Edition(year int) (edition.Edition, error) {
+func (b *Books) Edition(year int) (codebook.Edition, error) {
 	if ed, ok := b.Editions[year]; ok {
 		return ed, nil
 	}
@@ -136,6 +151,6 @@ func (b *Books) PriceAt(postalCode string, on unit.Date) (pricing.Place, error) 
 }
 
 // World is what the question tree fills a household from besides its answers.
-func (b *Books) World(asOf unit.Date) tree.World {
-	return tree.World{Tables: b.tables.tables, HomePostal: b.Prices.HomePostal(), AsOf: factsDate(asOf)}
+func (b *Books) World(asOf unit.Date) *tree.World {
+	return &tree.World{Tables: b.tables.tables, HomePostal: b.Prices.Home(b.Prices.From).PostalCode, AsOf: factsDate(asOf)}
 }

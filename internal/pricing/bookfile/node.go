@@ -29,6 +29,9 @@ func (f *Faults) Add(file string, line int, field string, got any, accepted stri
 	f.list = append(f.list, fault.InFile(file, line, field, got, accepted))
 }
 
+// Keep keeps a fault found elsewhere.
+func (f *Faults) Keep(x *fault.Fault) { f.list = append(f.list, x) }
+
 // Node is one value of a file with the path that leads to it. The zero Node is
 // a value that is not there; everything it is asked gives zero without a
 // further fault.
