@@ -66,28 +66,13 @@ func OpenCommon(s Sources) (*Common, error) {
 		name string
 		fs   fs.FS
 	}{{"code book", s.NEC}, {"load rules", s.Panel}, {"vehicles and climate", s.Charging}, {"cautions", s.Cautions}} {
-		digest, err := digestAll(t.fs)
+		digest, err := Digest(t.fs)
 		if err != nil {
 			return nil, err
 		}
 		c.Revisions = append(c.Revisions, Revision{Book: t.name, Name: digest[:8], Digest: digest})
 	}
 	return c, nil
-}
-
-// digestAll names the content of every file of a file system.
-func digestAll(fsys fs.FS) (string, error) {
-	var files []string
-	err := fs.WalkDir(fsys, ".", func(path string, entry fs.DirEntry, err error) error {
-		if err == nil && !entry.IsDir() {
-			files = append(files, path)
-		}
-		return err
-	})
-	if err != nil {
-		return "", err
-	}
-	return digest(fsys, files)
 }
 
 func (s Sources) orEmbedded() Sources {

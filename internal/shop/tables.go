@@ -154,15 +154,3 @@ func (b *Books) coolWatts(kind facts.CoolKind, area unit.SquareFeet, zone facts.
 	a, ok := b.Appliances.ByID(id)
 	return unit.Watts(a.Default), ok
 }
-
-// EditionOf is the code edition an authority has in force for permits asked
-// for on a date, and false when the shop does not know the authority.
-func (j *Jurisdictions) EditionOf(jurisdiction string, on unit.Date) (int, bool) {
-	for _, r := range j.rows {
-		if r.Jurisdiction == jurisdiction {
-			at, _ := j.At(r.PostalCode, on)
-			return at.Edition, true
-		}
-	}
-	return 0, false
-}
