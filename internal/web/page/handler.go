@@ -35,7 +35,7 @@ type asset struct {
 // Handler serves the page at /, its files beside it, and the drawings at
 // /drawings/{name}.svg, where a name is a receptacle configuration ("14-50"),
 // a charge port ("ccs1") or a body ("suv"). It fails only when an embedded
-// file cannot be read.
+// file cannot be read or drawn.
 func Handler() (http.Handler, error) {
 	assets := map[string]asset{}
 	err := fs.WalkDir(Files, ".", func(name string, entry fs.DirEntry, err error) error {
@@ -53,7 +53,11 @@ func Handler() (http.Handler, error) {
 	if err != nil {
 		return nil, err
 	}
-	for name, drawn := range drawings() {
+	album, err := plot.Load(plot.Embedded(), "en")
+	if err != nil {
+		return nil, err
+	}
+	for name, drawn := range drawings(album) {
 		if assets["/drawings/"+name+".svg"], err = prepare(".svg", []byte(drawn)); err != nil {
 			return nil, err
 		}
@@ -63,12 +67,12 @@ func Handler() (http.Handler, error) {
 }
 
 // drawings gives every drawing by its name; no two kinds share a name.
-func drawings() map[string]string {
+func drawings(album *plot.Album) map[string]string {
 	all := map[string]string{}
 	for _, kind := range []struct {
 		names []string
 		draw  func(string) (string, bool)
-	}{{plot.Faces(), plot.Face}, {plot.Inlets(), plot.Inlet}, {plot.Bodies(), plot.Body}} {
+	}{{album.Faces(), album.Face}, {album.Inlets(), album.Inlet}, {album.Bodies(), album.Body}} {
 		for _, name := range kind.names {
 			if drawn, ok := kind.draw(name); ok {
 				all[name] = drawn

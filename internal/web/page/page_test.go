@@ -113,3 +113,15 @@ func TestThePageNamesNoOtherHostAndHoldsNothingInline(t *testing.T) {
 		require.False(t, inline.Match(content), "%s: %s", name, inline.Find(content))
 	}
 }
+
+// The questions name the drawings they want by these names.
+func TestEveryDrawingTheQuestionsNameIsServed(t *testing.T) {
+	h := open(t)
+	for _, name := range strings.Fields(`5-15 5-20 TT-30 6-20 6-30 6-50 10-30 10-50 14-30 14-50
+		j1772 ccs1 j3400 two_ports small mid big suv suv3 pickup van phev_car phev_suv`) {
+		w := fetch(h, http.MethodGet, "/drawings/"+name+".svg")
+		require.Equal(t, http.StatusOK, w.Code, name)
+		require.Contains(t, w.Body.String(), "<svg", name)
+		require.NotRegexp(t, `<script|<style|style=|href=`, w.Body.String(), name)
+	}
+}

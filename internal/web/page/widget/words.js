@@ -178,8 +178,8 @@ export const words = {
     working: 'How the total came about', notes: 'What this price leaves out or rests on', unpriced: 'Not priced yet',
   },
   does: {
-    setting: 'Charging current', usual: 'Time for a normal day', hard: 'Time for a hard winter day', window: 'Hours plugged in at night',
-    miles: 'Miles put back in an hour',
+    setting: 'Charging current', usual: 'A normal day takes', hard: 'A hard winter day takes', window: 'Plugged in at night',
+    miles: 'Miles back in an hour',
   },
   circuit: {
     breaker: 'Breaker', poles: 'poles', gfci: 'GFCI', wire: 'Conductors', neutral: 'Neutral', ground: 'Grounding conductor', method: 'Wiring',
