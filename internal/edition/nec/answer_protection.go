@@ -282,5 +282,3 @@ func inAmps(c *edition.Cited[float64]) edition.Cited[unit.Amps] {
 
 // Faces are the receptacles of NEMA WD 6 the rules name.
 func (b *Book) Faces() []edition.Cited[edition.Face] { return b.faces }
-
-var _ edition.Edition = (*Book)(nil)
