@@ -27,11 +27,10 @@ func (v Vehicles) Search(query string, most int) []Match {
 		return nil
 	}
 	var found []Match
-	for _, c := range v.rows {
-		has := words(c.ID + " " + c.Label)
+	for i, c := range v.rows {
 		total, all := 0, true
 		for _, q := range asked {
-			d, ok := nearest(q, has)
+			d, ok := nearest(q, v.words[i])
 			total += d
 			all = all && ok
 		}

@@ -190,6 +190,14 @@ func (c Charge) After(hours unit.Hours) float64 {
 	return soc
 }
 
+// Slower is how many times longer the session takes than a flat charge.
+func (c Charge) Slower() float64 {
+	if c.Flat == 0 {
+		return 1
+	}
+	return float64(c.Hours / c.Flat)
+}
+
 func (s Session) check() error {
 	err := errors.Join(
 		checkUsable(s.Usable),

@@ -28,8 +28,9 @@ type Vehicle struct {
 
 // Vehicles is the vehicle table. It is read-only after loading.
 type Vehicles struct {
-	rows []Vehicle
-	byID map[string]int
+	rows  []Vehicle
+	words [][]string // of each row's id and label, for search
+	byID  map[string]int
 }
 
 const vehiclesFile = "archetypes.csv"
@@ -69,6 +70,7 @@ func LoadVehicles(fsys fs.FS) (Vehicles, error) {
 		}
 		v.byID[one.ID] = len(v.rows)
 		v.rows = append(v.rows, one)
+		v.words = append(v.words, words(one.ID+" "+one.Label))
 	})
 	if err != nil {
 		return Vehicles{}, err
