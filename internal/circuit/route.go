@@ -130,7 +130,10 @@ func (d *design) whyNoCable(s Segment, f edition.Fitness) {
 }
 
 // raceway gives the kind that may be used on every stretch from a to z: EMT,
-// or PVC in the lighter schedule where nothing may hit it.
+// or PVC in the lighter schedule where nothing may hit it. Rigid lengths are
+// not fished through finished walls.
+//
+// Source: NFPA 70 by method and place; fishing is common practice.
 func (d *design) raceway(use MethodSet, a, z int) edition.Raceway {
 	kinds := [2]edition.Raceway{edition.EMT, edition.EMT}
 	if use == UsePVC {
@@ -139,7 +142,7 @@ func (d *design) raceway(use MethodSet, a, z int) edition.Raceway {
 next:
 	for _, r := range kinds {
 		for _, s := range d.route[a : z+1] {
-			if d.ed.FitIn(edition.THWN2, r, s.Kind.run(d.job.Place)).Value != edition.Fit {
+			if s.Kind == Fished || d.ed.FitIn(edition.THWN2, r, s.Kind.run(d.job.Place)).Value != edition.Fit {
 				continue next
 			}
 		}
