@@ -1,0 +1,295 @@
+package wire
+
+import (
+	"strings"
+
+	daybreakv1 "daybreak/api/daybreak/v1"
+	"daybreak/internal/facts"
+	"daybreak/internal/pricing"
+	"daybreak/internal/quote"
+	"daybreak/internal/unit"
+	"daybreak/internal/working"
+)
+
+// View says how much of a quote a reply carries.
+type View uint8
+
+// The views.
+const (
+	Summary View = iota
+	Full
+	Canonical
+)
+
+// ViewOf reads a view; unspecified is the summary.
+func ViewOf(v daybreakv1.QuoteView) View {
+	switch v {
+	case daybreakv1.QuoteView_QUOTE_VIEW_FULL:
+		return Full
+	case daybreakv1.QuoteView_QUOTE_VIEW_CANONICAL:
+		return Canonical
+	}
+	return Summary
+}
+
+// Quote is the quote of a household in a view, with its words. Name and times
+// of issue are the caller's to add. In the view Canonical there is no message:
+// see [quote.Canonical].
+func (w *Words) Quote(q *quote.Quote, home *facts.Facts, view View) *daybreakv1.Quote {
+	out := &daybreakv1.Quote{
+		Reference:       q.Reference,
+		Standing:        daybreakv1.Standing(q.Standing),
+		StandingReasons: w.sentences(q.Reasons),
+		Headline:        w.sentence(q.Headline),
+		AsOfDate:        q.AsOf.String(),
+		ValidUntilDate:  q.Expires.String(),
+		ExpiredBook:     w.expired(q.BookFindings),
+		Edition:         w.edition(q),
+		Fingerprint:     q.Fingerprint,
+		Cautions:        w.Cautions(q.Findings, home),
+		Contradictions:  w.Contradictions(q.Findings, home),
+		Notices:         w.notices(q),
+		Locale:          w.Locale,
+		Demo:            q.Demo,
+	}
+	if q.Band.Draws > 0 {
+		out.Band = span(q.Band.P10, q.Band.P50, q.Band.P90, q.Band.Currency)
+	}
+	for i := range q.Options {
+		out.Options = append(out.Options, w.option(q, &q.Options[i], home, view))
+	}
+	if view == Full {
+		w.inFull(q, out)
+	}
+	return out
+}
+
+// inFull adds what a summary leaves out.
+func (w *Words) inFull(q *quote.Quote, out *daybreakv1.Quote) {
+	for _, r := range q.Revisions {
+		out.Revisions = append(out.Revisions, &daybreakv1.BookRevision{Book: r.Book, Revision: r.Name, Digest: r.Digest})
+	}
+	for i := range q.Others {
+		o := &q.Others[i]
+		lost := &daybreakv1.LostWay{Title: w.sentence(quote.TitleOf(o)), Why: w.sentence(o.Why)}
+		if o.Priced {
+			lost.Price = price(o)
+		}
+		out.Lost = append(out.Lost, lost)
+	}
+	for _, s := range q.Verify {
+		out.ToVerify = append(out.ToVerify, &daybreakv1.Verification{What: w.sentence(s)})
+	}
+	for i := range q.Assumptions {
+		out.Assumptions = append(out.Assumptions, w.assumption(&q.Assumptions[i], currencyOf(q)))
+	}
+	out.Movers = w.movers(q)
+	out.Outlets = w.outlets(q)
+	out.Need = &daybreakv1.Need{
+		Miles: float64(q.Need.Miles), UsualDayKwh: float64(q.Need.EnergyKWh), HardDayKwh: float64(q.Need.WorstKWh),
+		WindowHours: float64(q.Need.WindowHours), PetrolBackup: q.Need.Hybrid, CarKw: float64(q.Need.CarKW), CarAmps: float64(q.Need.CarAmps),
+	}
+	out.Working = w.Working(q.Working)
+}
+
+func (w *Words) expired(found []pricing.Finding) *daybreakv1.Words {
+	for _, f := range found {
+		if f.Key == "pricing.book_expired" {
+			return w.say("notice.expired_book", working.Word("date", f.Date.String()))
+		}
+	}
+	return nil
+}
+
+func (w *Words) edition(q *quote.Quote) *daybreakv1.EditionInForce {
+	_, year, _ := strings.Cut(q.Edition, " ")
+	return &daybreakv1.EditionInForce{
+		Edition: daybreakv1.CodeEdition(placeOf("place.code_edition", year)), Text: q.Edition,
+		Jurisdiction: q.Locality.Name, Assumed: q.Locality.Assumed,
+	}
+}
+
+// notices are what every quote says.
+func (w *Words) notices(q *quote.Quote) []*daybreakv1.Words {
+	out := []*daybreakv1.Words{w.say("notice.estimate"), w.say("notice.licensed"), w.say("notice.authority")}
+	if q.Demo {
+		out = append(out, w.say("notice.demo"))
+	}
+	return out
+}
+
+func (w *Words) option(q *quote.Quote, o *quote.Option, home *facts.Facts, view View) *daybreakv1.Option {
+	out := &daybreakv1.Option{
+		Id: o.ID, Roles: roles(o.Role), Level: daybreakv1.ChargingLevel(o.Level), Way: daybreakv1.OptionWay(o.Way),
+		Title: w.sentence(quote.TitleOf(o)), Why: w.sentence(o.Why), WhatWouldChange: w.sentence(o.Change),
+		SettingAmps: float64(o.Setting), Volts: float64(o.Volts), BreakerAmps: float64(o.Breaker),
+		Managed: o.Managed, SetpointAmps: positive(float64(o.Setpoint)),
+		Unpriced: w.sentences(o.Unpriced), Verdict: daybreakv1.Verdict_VERDICT_NOT_NEEDED,
+		Cautions: w.Cautions(o.Findings, home), SafeFirst: w.sentences(o.SafeFirst), Adapter: o.Adapter,
+	}
+	if o.Priced {
+		out.Price = price(o)
+	}
+	if o.Panel != nil {
+		out.Verdict = verdict(o.Panel.Verdict)
+	}
+	out.Standing = daybreakv1.Standing(q.Standing)
+	if view != Full {
+		return out
+	}
+	out.Equipment = w.equipment(o)
+	out.Charging = chargingTimes(q, o)
+	out.Circuit = w.Design(o.Circuit, o.Setting, o.Volts, nil)
+	out.Panel = w.Panel(o.Panel, nil)
+	if o.Outlet != nil {
+		out.OutletSlot, out.OutletWay = o.OutletSlot, w.outletWay(&o.OutletWay)
+	}
+	if o.Priced {
+		out.Bill = w.Bill(&o.Bill, nil)
+		out.Length = w.length(q, o)
+	}
+	for _, s := range o.Verify {
+		out.ToVerify = append(out.ToVerify, &daybreakv1.Verification{What: w.sentence(s)})
+	}
+	return out
+}
+
+func roles(r quote.Role) []daybreakv1.OptionRole {
+	var out []daybreakv1.OptionRole
+	for i, role := range []quote.Role{quote.EnoughForNow, quote.BestFit, quote.RoomToGrow} {
+		if r&role != 0 {
+			out = append(out, daybreakv1.OptionRole(i+1))
+		}
+	}
+	return out
+}
+
+func price(o *quote.Option) *daybreakv1.PriceRange {
+	return spread(o.Price, o.Bill.Total[pricing.Likely], o.Bill.Currency)
+}
+
+// equipment is the class of equipment; its words stand on the bill when the
+// shop sells it.
+func (w *Words) equipment(o *quote.Option) *daybreakv1.Equipment {
+	out := &daybreakv1.Equipment{
+		Code: o.EquipmentCode, SettingAmps: float64(o.Setting), Connection: daybreakv1.Termination_TERMINATION_RECEPTACLE,
+		Owned: o.EquipmentCode == "",
+	}
+	if o.Way == quote.Hardwired {
+		out.Connection = daybreakv1.Termination_TERMINATION_HARDWIRED
+	}
+	for i := range o.Bill.Lines {
+		if l := &o.Bill.Lines[i]; l.Code == o.EquipmentCode {
+			out.Text = l.Words
+		}
+	}
+	return out
+}
+
+func chargingTimes(q *quote.Quote, o *quote.Option) *daybreakv1.ChargingTimes {
+	hours := float64(o.HoursFull)
+	out := &daybreakv1.ChargingTimes{
+		WallKw: float64(o.Rate.Wall), Volts: float64(o.Rate.Supply), Amps: float64(o.Rate.Amps),
+		BindingLimit: daybreakv1.PowerLimit(o.Rate.Binding), OpenLimits: limits(o.Rate.Open),
+		UsualDayKwh: float64(q.Need.EnergyKWh), HardDayKwh: float64(q.Need.WorstKWh), UsualDayHours: float64(o.HoursNormal),
+		WindowHours: float64(q.Need.WindowHours), RefillsHardDay: o.RefillsWorst, MilesPerHour: o.MilesPerHour,
+	}
+	if hours > 0 {
+		out.HoursEmptyToFull = &hours
+	}
+	return out
+}
+
+// length is the run a price rests on. It was told unless it is among the
+// assumptions.
+func (w *Words) length(q *quote.Quote, o *quote.Option) *daybreakv1.LengthAssumed {
+	if o.Bill.FeetAssumed == 0 {
+		return nil
+	}
+	const path = "route.panel_to_charger_feet"
+	basis, key := daybreakv1.FactBasis_FACT_BASIS_TOLD, "length.told"
+	for i := range q.Assumptions {
+		if q.Assumptions[i].Path == path {
+			basis, key = daybreakv1.FactBasis_FACT_BASIS_ASSUMED, "length.assumed"
+		}
+	}
+	more := o.Bill.TenMoreFeet[pricing.Likely]
+	return &daybreakv1.LengthAssumed{
+		Feet: float64(o.Bill.FeetAssumed), Basis: basis, TenMoreFeet: money(more, o.Bill.Currency),
+		Text: w.say(key, working.Num("feet", o.Bill.FeetAssumed, "ft"), amount("more", more, o.Bill.Currency)).GetText(),
+	}
+}
+
+func amount(name string, minor int64, c unit.Currency) working.Term {
+	return working.Term{Name: name, Value: float64(minor), Unit: quote.MoneyUnit + c.Code()}
+}
+
+func (w *Words) assumption(a *quote.Assumption, c unit.Currency) *daybreakv1.Assumption {
+	out := &daybreakv1.Assumption{
+		Path: a.Path, Value: a.Value, Basis: daybreakv1.FactBasis_FACT_BASIS_ASSUMED, Source: a.Basis.String(),
+		Text:    w.say("assumption", working.Word("leaf", w.leaf(a.Path)), working.Word("value", a.Value)).GetText(),
+		Decides: a.Decides, Question: a.Question,
+	}
+	switch a.Basis {
+	case facts.FromClassPrior, facts.FromDraw:
+	default:
+		out.Basis = daybreakv1.FactBasis_FACT_BASIS_DERIVED
+	}
+	if a.Swing != 0 {
+		out.Swing = money(a.Swing, c)
+	}
+	return out
+}
+
+// leaf is what people call a fact.
+func (w *Words) leaf(path string) string {
+	if key := "leaf." + path; w.quotes.Has(key) {
+		return w.quotes.Text(key)
+	}
+	_, name, _ := strings.Cut(path, ".")
+	return strings.ReplaceAll(name, "_", " ")
+}
+
+// mostMovers is how many movers a quote names.
+const mostMovers = 3
+
+// movers are the open facts that move the price most. The assumptions come in
+// that order.
+func (w *Words) movers(q *quote.Quote) []*daybreakv1.Mover {
+	var out []*daybreakv1.Mover
+	for i := range q.Assumptions {
+		a := &q.Assumptions[i]
+		if a.Swing <= 0 || len(out) == mostMovers {
+			continue
+		}
+		out = append(out, &daybreakv1.Mover{
+			Path: a.Path, Swing: money(a.Swing, currencyOf(q)),
+			Text: w.say("mover", working.Word("leaf", w.leaf(a.Path)), amount("swing", a.Swing, currencyOf(q))).GetText(),
+		})
+	}
+	return out
+}
+
+func currencyOf(q *quote.Quote) unit.Currency {
+	for i := range q.Options {
+		if q.Options[i].Priced {
+			return q.Options[i].Bill.Currency
+		}
+	}
+	return q.Band.Currency
+}
+
+// outlets are the verdicts on the outlets there are, each once.
+func (w *Words) outlets(q *quote.Quote) []*daybreakv1.OutletFinding {
+	var out []*daybreakv1.OutletFinding
+	seen := map[string]bool{}
+	for _, all := range [][]quote.Option{q.Options, q.Others} {
+		for i := range all {
+			if o := &all[i]; o.Outlet != nil && !seen[o.OutletSlot] {
+				seen[o.OutletSlot] = true
+				out = append(out, w.Outlet(o.OutletSlot, o.Outlet))
+			}
+		}
+	}
+	return out
+}

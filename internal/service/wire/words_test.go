@@ -1,0 +1,70 @@
+package wire
+
+import (
+	"strings"
+	"testing"
+
+	"daybreak/internal/circuit"
+	"daybreak/internal/facts"
+	"daybreak/internal/panel"
+	"daybreak/internal/quote/caution"
+
+	"github.com/stretchr/testify/require"
+)
+
+// Every key this room can say has words, and the words are plain.
+func TestEveryKeyHasWords(t *testing.T) {
+	dangers, err := caution.Load(caution.Embedded())
+	require.NoError(t, err)
+	w, err := LoadWords(dangers)
+	require.NoError(t, err)
+	var keys []string
+	for n := circuit.NoteAskAHJGroundFault; n <= circuit.NoteLicensed; n++ {
+		keys = append(keys, "circuit.note."+named(noteKeys[:], int(n)))
+	}
+	for r := circuit.NoReason; r <= circuit.NothingStocked; r++ {
+		keys = append(keys, "circuit.reason."+named(reasonKeys[:], int(r)))
+	}
+	for r := circuit.LowerSetting; r <= circuit.AskElectrician; r++ {
+		keys = append(keys, "circuit.remedy."+named(remedyKeys[:], int(r)))
+	}
+	for r := panel.Permitted; r <= panel.RefusedLoadAdded; r++ {
+		keys = append(keys, "panel.refused."+r.String())
+	}
+	for s := panel.SpacesNotNeeded; s <= panel.SpacesToBeSeen; s++ {
+		keys = append(keys, "panel.spaces."+s.String())
+	}
+	for b := panel.BusNoSource; b <= panel.BusToBeSeen; b++ {
+		keys = append(keys, "panel.bus."+named(busWords[:], int(b)))
+	}
+	for m := panel.FindPeak; m <= panel.UpgradeService; m++ {
+		keys = append(keys, "panel.measure."+m.String())
+	}
+	for _, odd := range panel.OddSet(0xff).Words() {
+		keys = append(keys, "panel.odd."+odd)
+	}
+	for _, key := range keys {
+		require.True(t, w.own.Has(key), "%s has no words", key)
+		text := w.own.Text(key)
+		for _, sentence := range strings.SplitAfter(text, ". ") {
+			require.LessOrEqual(t, len(strings.Fields(sentence)), 20, text)
+		}
+		require.NotContains(t, text, "!")
+	}
+}
+
+// The leaves this room names by path are leaves.
+func TestNamedLeavesAreThere(t *testing.T) {
+	for _, path := range []string{"vehicle.archetype", "vehicle.inlet", "vehicle.dc_inlet", "outlet.configuration", "place.code_edition"} {
+		_, ok := facts.LeafAt(path)
+		require.True(t, ok, path)
+	}
+}
+
+func TestEditionsAreYears(t *testing.T) {
+	leaf, _ := facts.LeafAt("place.code_edition")
+	require.Equal(t, []string{"2017", "2020", "2023", "2026"}, leaf.Words)
+	require.Equal(t, 0, Year(0))
+	require.Equal(t, 2017, Year(1))
+	require.Equal(t, 2026, Year(4))
+}
