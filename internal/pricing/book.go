@@ -17,8 +17,9 @@ type Book struct {
 	From, To  unit.Date // first and last day it is meant for
 	ValidDays int       // days a quote from it stands
 
-	extremes   bool // low and high are the worst and best ever seen
-	rolls      bool // cable and wire are billed by whole rolls
+	code       string // of the currency
+	extremes   bool   // low and high are the worst and best ever seen
+	rolls      bool   // cable and wire are billed by whole rolls
 	trades     []string
 	sundries   []key
 	allowances allowances

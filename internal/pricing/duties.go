@@ -83,8 +83,8 @@ func holding(fees []fee, amps unit.Amps) int64 {
 // discount, rounded once for the bill by the row's own rule.
 func (t *tally) tax(f *Figures) {
 	row := t.place.tax
-	for i := range t.entries {
-		e := &t.entries[i]
+	for i := range t.entries() {
+		e := &t.room[i]
 		if row.taxable.Has(e.class) {
 			for s := range f.Taxable {
 				f.Taxable[s] += e.amount[s] - e.discount[s]

@@ -4,12 +4,12 @@ import "strconv"
 
 // lines dresses the entries for reading.
 func (t *tally) lines() []Line {
-	if len(t.entries) == 0 {
+	if t.n == 0 {
 		return nil
 	}
-	out := make([]Line, len(t.entries))
-	for i := range t.entries {
-		e := &t.entries[i]
+	out := make([]Line, t.n)
+	for i := range t.entries() {
+		e := &t.room[i]
 		l := &out[i]
 		*l = Line{
 			Kind: e.kind, Quantity: e.quantity, UnitPrice: e.price, Amount: e.amount, Discount: e.discount, Class: e.class,

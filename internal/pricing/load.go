@@ -137,7 +137,7 @@ func (l *loader) currency(n bookfile.Node) {
 	if !ok && code != "" {
 		n.At("currency").Fault(code, "an ISO 4217 code with 0, 2 or 3 minor digits")
 	}
-	l.book.Currency = c
+	l.book.Currency, l.book.code = c, c.Code()
 }
 
 func (l *loader) priceClass(p bookfile.Pair) {

@@ -15,8 +15,7 @@ import (
 // Source: NFPA 70 article of each quantity, beside its rule; the rest common
 // practice of estimating.
 func Price(book *Book, work Work, place Place, sheet *working.Sheet) (Bill, error) {
-	var room [linesAtHand]entry
-	t := tally{book: book, place: &place, work: &work, sheet: sheet, entries: room[:0]}
+	t := tally{book: book, place: &place, work: &work, sheet: sheet}
 	figures, err := t.figures()
 	if err != nil {
 		return Bill{}, err
@@ -35,13 +34,9 @@ func Price(book *Book, work Work, place Place, sheet *working.Sheet) (Bill, erro
 // Estimate gives the figures of [Price] and nothing else: the same code
 // without lines, for callers that price many draws.
 func Estimate(book *Book, work Work, place Place) (Figures, error) {
-	var room [linesAtHand]entry
-	t := tally{book: book, place: &place, work: &work, entries: room[:0]}
+	t := tally{book: book, place: &place, work: &work}
 	return t.figures()
 }
-
-// linesAtHand is more lines than a circuit has; a longer bill takes memory.
-const linesAtHand = 48
 
 // figures counts the work out, line by line in the order of the bill, and adds
 // the lines up.
@@ -56,9 +51,9 @@ func (t *tally) figures() (Figures, error) {
 	}
 	t.charges()
 	f := Figures{Currency: t.book.Currency}
-	for i := range t.entries {
+	for i := range t.entries() {
 		for s := range f.Sum {
-			f.Sum[s] += t.entries[i].amount[s]
+			f.Sum[s] += t.room[i].amount[s]
 		}
 	}
 	if err := t.discount(&f); err != nil {
@@ -81,10 +76,10 @@ func (t *tally) figures() (Figures, error) {
 // missing to the minimum, as a line of its own.
 func (t *tally) charges() {
 	var labour Triple
-	for i := range t.entries {
-		if t.entries[i].kind == LabourLine {
+	for i := range t.entries() {
+		if t.room[i].kind == LabourLine {
 			for s := range labour {
-				labour[s] += t.entries[i].amount[s]
+				labour[s] += t.room[i].amount[s]
 			}
 		}
 	}
@@ -98,7 +93,7 @@ func (t *tally) charges() {
 		quantity: Quantity(t.work.Visits) * thousand, price: Triple{trip, trip, trip},
 	}
 	t.extend(&e)
-	t.entries = append(t.entries, e)
+	t.push(e)
 	t.step(ruleTrip, num("visits", int64(t.work.Visits), ""), t.money("out", e.amount[Likely]), t.money("trip", trip))
 	var short Triple
 	for s := range short {
@@ -107,7 +102,7 @@ func (t *tally) charges() {
 	if short == (Triple{}) {
 		return
 	}
-	t.entries = append(t.entries, entry{
+	t.push(entry{
 		kind: ChargeLine, class: ClassLabour, trade: fees, ref: chargeMinimum, rule: ruleMinimum,
 		quantity: thousand, price: short, amount: short,
 	})
@@ -123,8 +118,8 @@ func (t *tally) discount(f *Figures) error {
 		return nil
 	}
 	var rows []int
-	for i := range t.entries {
-		if d.Over.Has(t.entries[i].class) {
+	for i := range t.entries() {
+		if d.Over.Has(t.room[i].class) {
 			rows = append(rows, i)
 		}
 	}
@@ -132,7 +127,7 @@ func (t *tally) discount(f *Figures) error {
 	for s := range f.Discount {
 		var sum int64
 		for n, i := range rows {
-			weights[n] = t.entries[i].amount[s]
+			weights[n] = t.room[i].amount[s]
 			sum += weights[n]
 		}
 		if d.Minor > sum {
@@ -140,7 +135,7 @@ func (t *tally) discount(f *Figures) error {
 				unit.Money{Minor: sum, Currency: t.book.Currency}.String())
 		}
 		for n, share := range Allocate(d.Minor, weights) {
-			t.entries[rows[n]].discount[s] = share
+			t.room[rows[n]].discount[s] = share
 		}
 		f.Discount[s] = d.Minor
 	}

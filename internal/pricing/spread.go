@@ -17,14 +17,14 @@ const z90 = 1.2815515655446004
 // Source: Swanson's rule, or PERT where the book holds true extremes;
 // correlation within a trade from the price book, engineering judgement.
 func (t *tally) spread(f *Figures) {
-	if len(t.entries) == 0 {
+	if t.n == 0 {
 		return
 	}
 	share, fixed := t.permitSlope(f)
 	taxRate := t.place.tax.rate.float()
 	var lines, allIn moments
-	for i := range t.entries {
-		e := &t.entries[i]
+	for i := range t.entries() {
+		e := &t.room[i]
 		mean, variance := t.moments(e)
 		factor := 1 + share
 		if t.place.tax.taxable.Has(e.class) {
@@ -47,9 +47,9 @@ func (t *tally) discounted(f *Figures, share, taxRate float64) float64 {
 		return 0
 	}
 	taxed := int64(0)
-	for i := range t.entries {
-		if t.place.tax.taxable.Has(t.entries[i].class) {
-			taxed += t.entries[i].discount[Likely]
+	for i := range t.entries() {
+		if t.place.tax.taxable.Has(t.room[i].class) {
+			taxed += t.room[i].discount[Likely]
 		}
 	}
 	return float64(d*(1+share)) + float64(taxRate*float64(taxed))

@@ -36,12 +36,11 @@ func percent(name string, share int64) working.Term {
 
 // money shows an amount in the book's currency.
 func (t *tally) money(name string, minor int64) working.Term {
-	c := t.book.Currency
 	v := float64(minor)
-	for range c.Digits() {
+	for range t.book.Currency.Digits() {
 		v /= 10
 	}
-	return working.Term{Name: name, Value: v, Unit: c.Code()}
+	return working.Term{Name: name, Value: v, Unit: t.book.code}
 }
 
 func (t *tally) stepHours(k *task, e *entry, product, scale [3]int64) {

@@ -10,12 +10,30 @@ import (
 // tally is a bill in the making: one entry per line, in the order of the job.
 // The first thing that does not fit is kept and ends the bill.
 type tally struct {
-	book    *Book
-	place   *Place
-	work    *Work
-	sheet   *working.Sheet
-	entries []entry
-	err     error
+	book  *Book
+	place *Place
+	work  *Work
+	sheet *working.Sheet
+	err   error
+	n     int
+	room  [mostLines]entry // on the stack: a draw must not allocate
+}
+
+// mostLines is more lines than a circuit and its service have.
+const mostLines = 80
+
+// entries gives the lines so far.
+func (t *tally) entries() []entry { return t.room[:t.n] }
+
+// push adds a line and gives its place.
+func (t *tally) push(e entry) *entry {
+	if t.n == mostLines {
+		t.fail(outOfBounds("design", "more", "work of at most 80 lines"))
+		t.n--
+	}
+	t.room[t.n] = e
+	t.n++
+	return &t.room[t.n-1]
 }
 
 // entry is a line without words.
@@ -65,8 +83,8 @@ func (t *tally) item(k key, count int64, r rule, field string) {
 
 func (t *tally) add(id int32, count int64, r rule) *entry {
 	it := &t.book.items[id]
-	for i := range t.entries {
-		e := &t.entries[i]
+	for i := range t.entries() {
+		e := &t.room[i]
 		if e.kind == ItemLine && e.ref == id {
 			if it.unit != "set" {
 				e.quantity += Quantity(count) * thousand
@@ -75,11 +93,10 @@ func (t *tally) add(id int32, count int64, r rule) *entry {
 			return e
 		}
 	}
-	t.entries = append(t.entries, entry{
+	e := t.push(entry{
 		kind: ItemLine, class: it.class, trade: it.trade, ref: id, rule: r,
 		quantity: Quantity(count) * thousand, price: t.place.prices[id],
 	})
-	e := &t.entries[len(t.entries)-1]
 	t.extend(e)
 	return e
 }
@@ -136,7 +153,7 @@ func (t *tally) task(id taskID, quantity Quantity, size Condition, r rule) {
 		e.hours[s] = Hundredths(h)
 		e.amount[s], _ = unit.RoundRatio(h, rate, 100, unit.HalfEven)
 	}
-	t.entries = append(t.entries, e)
+	t.push(e)
 	t.stepHours(k, &e, product, scale)
 }
 

@@ -2,7 +2,7 @@ package shop
 
 import (
 	"slices"
-	"time"
+	"strings"
 
 	"daybreak/internal/pricing"
 	"daybreak/internal/pricing/bookfile"
@@ -142,7 +142,7 @@ func (j *Jurisdictions) row(n bookfile.Node, names map[string]string) {
 		n.At("jurisdiction").Fault(id, "the id of a jurisdiction above")
 	}
 	zone := n.At("time_zone").Text()
-	if _, err := time.LoadLocation(zone); err != nil || zone == "Local" {
+	if zone != "" && !zoneName(zone) {
 		n.At("time_zone").Fault(zone, "an IANA time zone, America/Los_Angeles")
 	}
 	j.rows[code] = row{
@@ -153,6 +153,16 @@ func (j *Jurisdictions) row(n bookfile.Node, names map[string]string) {
 		},
 		line: n.Line(), permit: n.At("permit").Text(), tax: n.At("tax").Text(), region: n.At("region").Text(),
 	}
+}
+
+// zoneName reports whether a text has the shape of an IANA name, area and
+// place. Whether the machine knows the zone is for the edge to say.
+func zoneName(s string) bool {
+	area, place, ok := strings.Cut(s, "/")
+	other := func(r rune) bool {
+		return (r < 'A' || r > 'Z') && (r < 'a' || r > 'z') && r != '_' && r != '-' && r != '/'
+	}
+	return ok && area != "" && place != "" && !strings.ContainsFunc(s, other)
 }
 
 // agree checks the postal table against the price book: the same codes, and
