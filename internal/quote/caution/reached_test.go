@@ -2,7 +2,13 @@ package caution_test
 
 import (
 	"fmt"
+	"slices"
 	"testing"
+
+	"daybreak/internal/circuit/outlet"
+	"daybreak/internal/edition/nec"
+	"daybreak/internal/quote/caution"
+	"daybreak/internal/unit"
 
 	"github.com/stretchr/testify/require"
 )
@@ -149,6 +155,39 @@ func TestWhatMustNotBeRaised(t *testing.T) {
 	} {
 		for _, f := range b.Findings(tell(t, c.facts...)) {
 			require.NotEqual(t, c.not, f.Code, "%v", c.facts)
+		}
+	}
+}
+
+// "The wire is too thin for the breaker" is read here from the facts alone and
+// there from the code book; on every wire and breaker of an outlet they agree.
+func TestThinWireIsThinInBothReadings(t *testing.T) {
+	b := book(t)
+	ed, err := nec.Open(nec.Embedded(), 2023)
+	require.NoError(t, err)
+	nothing, err := outlet.Conditions()
+	require.NoError(t, err)
+	for _, metal := range []string{"cu", "al"} {
+		for _, size := range []string{"14", "12", "10", "8", "6", "4"} {
+			for _, method := range []string{"nm", "raceway"} {
+				for _, breaker := range []unit.Amps{15, 20, 25, 30, 35, 40, 45, 50, 60, 70} {
+					if metal == "al" && size == "14" {
+						continue // Table 310.16 has none
+					}
+					v, err := outlet.Judge(outlet.Existing{
+						Book: ed, Year: 2023, Receptacle: "14-50", Breaker: outlet.Read(breaker),
+						Conductor: outlet.Conductor{Size: size, Material: metal, Method: method},
+						Sharing:   "individual", Condition: outlet.Read(nothing), Grade: "industrial", Location: "garage",
+						InUseCover: outlet.Unknown, ReachShort: outlet.Read[unit.Feet](0), GFCI: outlet.Yes,
+						Equipment: outlet.Equipment{Setting: outlet.Unknown, Kind: outlet.Unknown}, Adapter: outlet.No, Supply: 240, Chargers: 1,
+					}, nil)
+					require.NoError(t, err)
+					found := b.Findings(tell(t, "outlet.breaker_amps", float64(breaker), "outlet.wire_awg", size,
+						"outlet.wire_material", metal, "outlet.wire_method", method))
+					here := slices.ContainsFunc(found, func(f caution.Finding) bool { return f.Code == "D-303" })
+					require.Equal(t, slices.Contains(v.Findings(), "D-303"), here, "%s %s %s on %v", size, metal, method, breaker)
+				}
+			}
 		}
 	}
 }
