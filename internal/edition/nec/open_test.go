@@ -261,38 +261,3 @@ func TestNonsenseIsRefused(t *testing.T) {
 }
 
 func zero() float64 { return 0 }
-
-// The reader of tables takes any bytes without a panic.
-func FuzzOpen(f *testing.F) {
-	all, err := fs.Glob(nec.Embedded(), "*.yaml")
-	require.NoError(f, err)
-	for _, name := range all {
-		raw, err := fs.ReadFile(nec.Embedded(), name)
-		require.NoError(f, err)
-		f.Add(name, raw)
-	}
-	f.Add("cover.yaml", []byte("table: cover\nrows: [[1]]\n"))
-	f.Fuzz(func(t *testing.T, name string, raw []byte) {
-		fsys := fstest.MapFS{}
-		for _, n := range all {
-			data, err := fs.ReadFile(nec.Embedded(), n)
-			require.NoError(t, err)
-			if n == name {
-				data = raw
-			}
-			fsys[n] = &fstest.MapFile{Data: data}
-		}
-		b, err := nec.Open(fsys, 2023)
-		if err != nil {
-			return
-		}
-		// What opens, answers.
-		_, _ = b.NextDevice(50)
-		_, _ = b.GroundFault(edition.Garage, edition.Hardwired, 50)
-		for _, s := range b.Sizes() {
-			_, _ = b.Ampacity(edition.Wire{Method: edition.NMB, Size: s, Material: edition.Copper}, edition.Surroundings{Ambient: 30, CurrentCarrying: 2})
-			_, _ = b.GroundingIncreased(50, edition.Copper, b.Sizes()[0], s)
-			_, _ = b.LargestDevice(s, edition.Copper, 55)
-		}
-	})
-}
