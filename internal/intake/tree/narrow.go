@@ -41,7 +41,7 @@ func narrowedMiddle(n facts.Narrowing, dist distribution, s scene) outcome {
 	if p, ok := plainPick(dist, s); ok {
 		ws := p.weigh(s, n.Holds)
 		if ws.sum > 0 {
-			return p.outcomes[ws.largest(len(p.shares))]
+			return p.outcomes[p.central(&ws)]
 		}
 	}
 	return number(l, n.Numbers()[0])

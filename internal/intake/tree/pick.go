@@ -1,6 +1,8 @@
 package tree
 
 import (
+	"math"
+
 	"daybreak/internal/facts"
 	"daybreak/internal/facts/condition"
 )
@@ -76,17 +78,43 @@ func (d *pick) at(u float64, s scene) outcome {
 
 func (d *pick) middle(s scene) outcome {
 	ws := d.weigh(s, nil)
-	return d.outcomes[ws.largest(len(d.shares))]
+	return d.outcomes[d.central(&ws)]
 }
 
-func (ws *weights) largest(n int) int {
+// central is the outcome in the middle: the median of numbers, the most likely
+// of words, the first of equals.
+func (d *pick) central(ws *weights) int {
 	best := 0
-	for i := range n {
+	if d.target.Kind == facts.Number || d.target.Kind == facts.Whole {
+		least := math.Inf(1)
+		for i := range d.shares {
+			if off := d.off(ws, i); ws.w[i] > 0 && off < least {
+				best, least = i, off
+			}
+		}
+		return best
+	}
+	for i := range d.shares {
 		if ws.w[i] > ws.w[best] {
 			best = i
 		}
 	}
 	return best
+}
+
+// off is how far an outcome lies from having half of the weight below it and
+// half above.
+func (d *pick) off(ws *weights, i int) float64 {
+	under, over := 0.0, 0.0
+	for j := range d.shares {
+		switch {
+		case d.values[j] < d.values[i]:
+			under += ws.w[j]
+		case d.values[j] > d.values[i]:
+			over += ws.w[j]
+		}
+	}
+	return math.Abs(under - over)
 }
 
 // among draws from the outcomes whose target is one of some candidates, and
