@@ -16,8 +16,11 @@ const Draws = 64
 // and listed, and the range of price over what is open. The error is a fault
 // of quote.Compose.
 func Quote(books *shop.Books, told facts.Facts, asOf unit.Date) (quote.Quote, error) {
-	e := estimator{books: books, told: told, asOf: asOf, world: books.World(asOf)}
-	filled := told
+	// What tables know is looked up before anything is assumed.
+	known := told
+	books.Complete(&known, asOf)
+	e := estimator{books: books, known: known, asOf: asOf, world: books.World(asOf)}
+	filled := known
 	assumed := books.Tree.Central(&filled, e.world)
 	books.Complete(&filled, asOf)
 	q, err := quote.Compose(books, quote.Household{Told: told, Filled: filled, Assumptions: e.list(assumed, &filled)}, asOf)
@@ -40,8 +43,8 @@ func Quote(books *shop.Books, told facts.Facts, asOf unit.Date) (quote.Quote, er
 // estimator holds one household while its range is worked out.
 type estimator struct {
 	books   *shop.Books
-	world   tree.World
-	told    facts.Facts
+	world   *tree.World
+	known   facts.Facts // told, and looked up
 	central facts.Facts
 	asOf    unit.Date
 	outcome quote.Draw
@@ -88,9 +91,9 @@ func (e *estimator) estimate(q *quote.Quote) (quote.Band, error) {
 
 func rounded(minor float64) int64 { return int64(minor + 0.5) }
 
-// draw prices one household: what was told, the rest from the numbers u.
+// draw prices one household: what is known, the rest from the numbers u.
 func (e *estimator) draw(u []float64) (quote.Draw, error) {
-	f := e.told
+	f := e.known
 	e.books.Tree.Draw(u, &f, e.world)
 	e.books.Complete(&f, e.asOf)
 	return quote.Price(e.books, &f, e.asOf)

@@ -90,7 +90,7 @@ func (e *estimator) fill(u []float64, dimension int, at float64) facts.Facts {
 	if dimension >= 0 {
 		u[dimension] = at
 	}
-	f := e.told
+	f := e.known
 	e.books.Tree.Draw(u, &f, e.world)
 	e.books.Complete(&f, e.asOf)
 	return f

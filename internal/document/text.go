@@ -106,7 +106,7 @@ func (p *page) head(q *quote.Quote) {
 	for _, r := range q.Reasons {
 		p.wrapped("  - ", p.Quote.Say(p.named(r)))
 	}
-	if q.Band.Draws > 0 {
+	if q.Band.P90 > 0 {
 		p.wrapped("  ", p.Quote.Say(quote.Said("text.band",
 			money("low", q.Band.P10, q.Band.Currency), money("middle", q.Band.P50, q.Band.Currency), money("high", q.Band.P90, q.Band.Currency))))
 	}

@@ -12,7 +12,7 @@ import (
 // bill prints every line so that anybody can add it again: quantity × unit
 // price = amount, then the sums in the order they are made.
 func (p *page) bill(q *quote.Quote, o *quote.Option) {
-	if !o.Priced {
+	if !o.Priced || len(o.Bill.Lines) == 0 {
 		return
 	}
 	b := &o.Bill

@@ -7,6 +7,7 @@ import (
 	"daybreak/internal/panel"
 	"daybreak/internal/quote"
 	"daybreak/internal/unit"
+	"daybreak/internal/working"
 )
 
 func (p *page) options(q *quote.Quote) {
@@ -37,7 +38,7 @@ func (p *page) options(q *quote.Quote) {
 	p.title("text.others")
 	for i := range q.Others {
 		o := &q.Others[i]
-		p.wrapped("  - ", p.Quote.Say(quote.TitleOf(o))+" "+p.Quote.Say(o.Why))
+		p.wrapped("  - ", p.Quote.Say(quote.TitleOf(o))+": "+p.Quote.Say(o.Why))
 	}
 }
 
@@ -106,7 +107,7 @@ func (p *page) worksheet(o *quote.Option) {
 			if l.Source != nil {
 				section = l.Source.Section
 			}
-			p.line("  %-36s %14s %14s %12s  %s", cut(p.Rules.Line(l.Key)+" "+l.What, 36), l.Given.Text(), l.Used.Text(), l.Out.Text(), section)
+			p.line("  %-36s %14s %14s %12s  %s", cut(p.Rules.Sentence(working.Step{Rule: l.Key, Out: l.Out})+" "+l.What, 36), l.Given.Text(), l.Used.Text(), l.Out.Text(), section)
 		}
 	}
 }

@@ -151,7 +151,7 @@ func (p *printer) bill(b *pricing.Bill, priced bool) {
 		l := &b.Lines[i]
 		p.text(" line "+l.Code, strconv.FormatInt(int64(l.Quantity), 10)+" "+l.Unit+" "+triple(l.UnitPrice)+" "+triple(l.Amount))
 	}
-	p.text(" lines", triple(b.Figures.Lines))
+	p.text(" lines", triple(b.Sum))
 	p.text(" discount", triple(b.Discount))
 	p.text(" subtotal", triple(b.Subtotal))
 	p.text(" permit", triple(b.Permit))

@@ -39,6 +39,9 @@ func (o *Option) buildable() bool {
 	if !o.Possible || !o.Priced {
 		return false
 	}
+	if o.Way == ExistingOutlet && len(o.Unpriced) > 0 {
+		return false // what is behind it is not known well enough to price
+	}
 	return o.Circuit == nil || o.Circuit.Outcome == circuit.Designed
 }
 
@@ -78,6 +81,13 @@ func (w *weighing) choose() choice {
 }
 
 func (w *weighing) bestFit(enough int) int {
+	// A contact that has been hot is taken out rather than replaced, where that
+	// is possible: the charger is wired in.
+	if i := w.cheapest(func(o *Option) bool {
+		return o.existing240() && o.RefillsWorst && o.Outlet.Word == outlet.Stop && o.OutletWay.Kind == outlet.WiredIn
+	}); i >= 0 {
+		return i
+	}
 	if i := w.cheapest(func(o *Option) bool {
 		return o.existing240() && o.RefillsWorst && o.OutletWay.Lasting
 	}); i >= 0 {

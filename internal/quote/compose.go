@@ -33,7 +33,7 @@ func Compose(books *shop.Books, home Household, asOf unit.Date) (Quote, error) {
 	}
 	q := Quote{
 		AsOf:        asOf,
-		Expires:     asOf.AddDays(books.Prices.ValidDays),
+		Expires:     asOf.Plus(books.Prices.ValidDays),
 		Edition:     w.ed.Name(),
 		Locality:    Locality{w.locality.PostalCode, w.locality.Name, !toldAt(&home.Told, "place.jurisdiction"), w.locality.Place, w.locality.Jurisdiction},
 		Need:        w.need,
@@ -146,7 +146,7 @@ func (w *weighing) findings(told *facts.Facts) []caution.Finding {
 			}
 		}
 	}
-	return w.books.Cautions.Findings(told, raised)
+	return w.books.Cautions.Findings(told, raised...)
 }
 
 // attach puts each finding beside the options it is about.

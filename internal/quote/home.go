@@ -29,7 +29,7 @@ type home struct {
 	supply  unit.Volts // what a two-pole circuit gives here
 	where   edition.Place
 	route   route
-	sheet   panel.Input // without the charger
+	load    panel.Input // of the house, without the charger
 	existing
 	mayWire bool // new wire may be planned at all
 }
@@ -42,7 +42,6 @@ type car struct {
 	acAmps     unit.Amps
 	inlet      string
 	hybrid     bool
-	warmShare  float64 // cold mornings it is warmed while plugged in
 	miles      unit.Miles
 }
 
@@ -123,7 +122,6 @@ func (h *home) readCar(r *reader) {
 		acAmps:     take(r, v.MaxACAmps, "vehicle.max_ac_amps"),
 		inlet:      take(r, v.Inlet, "vehicle.inlet").String(),
 		hybrid:     take(r, v.PetrolBackup, "vehicle.petrol_backup"),
-		warmShare:  take(r, v.PreconditionShare, "vehicle.precondition_share"),
 		miles:      take(r, d.WeekdayMiles, "driving.weekday_miles"),
 	}
 	home := take(r, d.HomeByHour, "driving.home_by_hour")

@@ -33,7 +33,7 @@ func (h *home) readPanel(r *reader) {
 	in.Cooling = h.cooling(r)
 	h.measured(&in)
 	h.backfeed(&in)
-	h.sheet = in
+	h.load = in
 }
 
 var dwellings = map[facts.DwellingKind]panel.Dwelling{

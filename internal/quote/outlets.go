@@ -88,11 +88,10 @@ func (h *home) describe(o *facts.Outlet) outlet.Existing {
 }
 
 func (h *home) describeCondition(o *facts.Outlet, e *outlet.Existing) {
-	seen, looked := o.Condition.Get()
-	if !looked {
+	if !o.Condition.Has() {
 		return
 	}
-	words := seen.Words()
+	words := h.conditionWords(o)
 	if o.WireMaterial.Is(facts.WireMaterialAl) {
 		words = append(words, "aluminium")
 	}
@@ -109,6 +108,17 @@ func (h *home) describeCondition(o *facts.Outlet, e *outlet.Existing) {
 	if set, err := outlet.Conditions(words...); err == nil {
 		e.Condition = outlet.Read(set)
 	}
+}
+
+// conditionWords lists what is wrong with an outlet, as the leaf spells it.
+func (h *home) conditionWords(o *facts.Outlet) []string {
+	path := "outlet.condition"
+	if o == &h.facts.OtherOutlet {
+		path = "other_outlet.condition"
+	}
+	leaf, _ := facts.LeafAt(path)
+	words, _ := leaf.At(h.facts).Value().([]string)
+	return words
 }
 
 func (h *home) describeEquipment(e *outlet.Existing) {

@@ -2,6 +2,7 @@ package quote
 
 import (
 	"daybreak/internal/circuit"
+	"daybreak/internal/circuit/outlet"
 	"daybreak/internal/edition"
 	"daybreak/internal/facts"
 	"daybreak/internal/panel"
@@ -54,6 +55,9 @@ func (w *weighing) stand(q *Quote, best *Option) {
 	if c := best.Circuit; c != nil && c.GroundFault.Value == edition.AskAHJ {
 		q.Verify = append(q.Verify, Said("quote.verify.ground_fault"))
 	}
+	if n := holesLeft(best); n > 0 {
+		q.Verify = append(q.Verify, Said("quote.exclude.patching", working.Num("holes", n, "")))
+	}
 	if c := best.Circuit; c != nil && c.Outcome != circuit.Designed {
 		lower(Said("quote.standing.not_designed"))
 	}
@@ -65,8 +69,12 @@ func (w *weighing) stand(q *Quote, best *Option) {
 	}
 }
 
-// optionHalted reports whether a finding stops the outlet an option rests on.
+// optionHalted reports whether a finding stops the outlet an option goes on
+// using. Work that replaces what was found cures it: see SafeFirst.
 func optionHalted(o *Option) bool {
+	if o.OutletWay.Kind == outlet.PutRight || o.OutletWay.Kind == outlet.WiredIn {
+		return false
+	}
 	for _, f := range o.Findings {
 		if f.Gravity == caution.Halt && f.Halts != caution.Nothing {
 			return true
@@ -116,3 +124,17 @@ func toldAt(f *facts.Facts, path string) bool {
 func VerdictWord(v panel.Verdict) string {
 	return wordOf([]string{"does_not_fit", "ask_the_ahj", "tight", "fits"}, int(v))
 }
+
+// holesLeft counts the access holes a fished run leaves for others to patch.
+func holesLeft(o *Option) int {
+	n := 0
+	for i := range o.Bill.Lines {
+		if l := &o.Bill.Lines[i]; l.Code == accessHoleTask {
+			n += int(l.Quantity / 1000)
+		}
+	}
+	return n
+}
+
+// accessHoleTask is the labour task that cuts a hole into a finished surface.
+const accessHoleTask = "lab.access_hole"

@@ -3,7 +3,6 @@ package quote
 import (
 	"daybreak/internal/charging"
 	"daybreak/internal/circuit"
-	"daybreak/internal/circuit/outlet"
 	"daybreak/internal/edition"
 	"daybreak/internal/facts"
 	"daybreak/internal/panel"
@@ -23,6 +22,7 @@ var largest = []unit.Amps{64, 80}
 type weighing struct {
 	*home
 	need    Need
+	worst   charging.WorstWeekday
 	sheet   *working.Sheet
 	draw    bool // figures only: no lines, no working
 	options []Option
@@ -87,7 +87,7 @@ func (w *weighing) existingPanel(o *Option) error {
 	if o.Level != charging.Level2 {
 		return nil
 	}
-	in := w.home.sheet
+	in := w.load
 	in.Chargers = []panel.Charger{{Setting: o.Setting, Volts: o.Volts, Circuit: panel.ExistingCircuit}}
 	return w.check(o, in)
 }
@@ -191,7 +191,7 @@ func newID(way Way, setting unit.Amps, volts unit.Volts) string {
 }
 
 func (w *weighing) newPanel(o *Option) error {
-	in := w.home.sheet
+	in := w.load
 	in.Chargers = []panel.Charger{{Setting: loadOf(o), Volts: o.Volts, Circuit: panel.NewCircuit}}
 	return w.check(o, in)
 }
@@ -211,7 +211,7 @@ func (w *weighing) managed(o Option) error {
 	o.ID += "-managed"
 	o.Managed = true
 	o.Setpoint = unit.Amps(float64(o.Panel.Capacity.Amps) / w.ed.ContinuousFactor().Value)
-	in := w.home.sheet
+	in := w.load
 	in.Chargers = []panel.Charger{{Setting: loadOf(&o), Volts: o.Volts, Circuit: panel.NewCircuit}}
 	in.Management = panel.Management{Kind: panel.MeasuredService, Setpoint: o.Setpoint}
 	if err := w.check(&o, in); err != nil {

@@ -14,6 +14,9 @@ import (
 // MoneyUnit marks a term that holds minor units of a currency; the code follows.
 const MoneyUnit = "¤"
 
+// AmpsEach marks amperes that stand before a noun: "a 40 amp breaker".
+const AmpsEach = "A each"
+
 // moneyTerm is an amount as a term of a sentence.
 func moneyTerm(name string, minor int64, c unit.Currency) working.Term {
 	return working.Term{Name: name, Value: float64(minor), Unit: MoneyUnit + c.Code()}
@@ -83,12 +86,15 @@ func (w *weighing) whyNot(o *Option, c choice) Sentence {
 		return Said("quote.not.weaker", hoursTerm("hours", o.HoursNormal))
 	}
 	if c.best >= 0 {
-		if more := o.likely() - w.options[c.best].likely(); more > 0 {
+		if more := o.likely() - w.options[c.best].likely(); more >= leastNamed {
 			return Said("quote.not.dearer", moneyTerm("more", more, o.Bill.Currency))
 		}
 	}
 	return Said("quote.not.between")
 }
+
+// leastNamed is the smallest difference in price worth naming, minor units.
+const leastNamed = 1000
 
 // whatChanges names the fact most likely to change the choice.
 func (w *weighing) whatChanges(o *Option) Sentence {
@@ -133,7 +139,7 @@ func headlineOf(q *Quote, o *Option) Sentence {
 		low, high = q.Band.P10, q.Band.P90
 	}
 	price := []working.Term{moneyTerm("low", low, currency), moneyTerm("high", high, currency)}
-	args := append(price, hoursTerm("hours", o.HoursNormal), working.Num("setting", o.Setting, "A"), working.Num("breaker", o.Breaker, "A"))
+	args := append(price, hoursTerm("hours", o.HoursNormal), working.Num("setting", o.Setting, "A"), working.Num("breaker", o.Breaker, AmpsEach))
 	switch {
 	case q.Standing == Halted:
 		return Said("quote.headline.halted", args...)
@@ -195,4 +201,3 @@ func sortByPrice(options []Option) {
 		return options[i].likely() < options[j].likely()
 	})
 }
-

@@ -103,6 +103,10 @@ func (w *Words) term(t working.Term) string {
 		return w.hours(t.Value)
 	case t.Unit == "A":
 		return unit.Print(t.Value, 1) + " " + w.Text("unit.amps")
+	case t.Unit == AmpsEach:
+		return unit.Print(t.Value, 1) + " " + w.Text("unit.amp")
+	case t.Unit == "V":
+		return unit.Print(t.Value, 0) + " " + w.Text("unit.volts")
 	case t.Unit == "mi":
 		return unit.Print(t.Value, 0) + " " + w.Text("unit.miles")
 	}
