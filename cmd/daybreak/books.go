@@ -1,0 +1,91 @@
+package main
+
+import (
+	"fmt"
+	"io/fs"
+	"os"
+	"time"
+
+	"daybreak/internal/document"
+	"daybreak/internal/fault"
+	"daybreak/internal/intake/tree"
+	"daybreak/internal/quote"
+	"daybreak/internal/quote/caution"
+	"daybreak/internal/shop"
+	"daybreak/internal/unit"
+	"daybreak/internal/working"
+)
+
+// locale is the one offered now.
+const locale = "en"
+
+// openBooks reads and checks everything a quote is made with. An empty folder
+// means the demo shop that ships with the program.
+func openBooks(folder string) (*shop.Books, error) {
+	common, err := shop.OpenCommon(shop.Sources{})
+	if err != nil {
+		return nil, err
+	}
+	var files fs.FS = shop.AlderBay()
+	if folder != "" {
+		info, err := os.Stat(folder)
+		if err != nil || !info.IsDir() {
+			return nil, fault.Invalid("--shop", folder, "a folder with a shop's books")
+		}
+		files = os.DirFS(folder)
+	}
+	tenant, err := shop.Load(files)
+	if err != nil {
+		return nil, err
+	}
+	questions, err := tree.Load(tree.Embedded())
+	if err != nil {
+		return nil, err
+	}
+	return shop.Join(common, tenant, questions), nil
+}
+
+// newPrinter prints quotes of a shop in the one locale.
+func newPrinter(books *shop.Books) (*document.Printer, error) {
+	words, err := quote.LoadWords(quote.EmbeddedWords(), locale)
+	if err != nil {
+		return nil, err
+	}
+	rules, err := working.LoadWords(working.Embedded(), locale)
+	if err != nil {
+		return nil, err
+	}
+	cautions, err := caution.LoadWords(caution.Embedded(), locale, books.Cautions)
+	if err != nil {
+		return nil, err
+	}
+	questions, _ := books.Tree.Words(locale)
+	return &document.Printer{
+		Quote: words, Rules: rules, Cautions: cautions,
+		Label: questions.Leaf,
+		Shop:  books.Name + ", " + books.Town,
+	}, nil
+}
+
+// dateOf reads --as-of, or takes today in the shop's own zone.
+func dateOf(books *shop.Books, given string) (unit.Date, error) {
+	if given != "" {
+		d, ok := unit.ParseDate(given)
+		if !ok {
+			return unit.Date{}, fault.Invalid("--as-of", given, "a calendar date such as 2026-11-25")
+		}
+		return d, nil
+	}
+	zone := time.UTC
+	home := books.Prices.Home(books.Prices.From).PostalCode
+	if town, ok := books.Jurisdictions.At(home, books.Prices.From); ok {
+		if loc, err := time.LoadLocation(town.TimeZone); err == nil {
+			zone = loc
+		}
+	}
+	d, ok := unit.ParseDate(time.Now().In(zone).Format(time.DateOnly))
+	if !ok {
+		return unit.Date{}, fmt.Errorf("the clock gives no calendar date")
+	}
+	return d, nil
+}
