@@ -38,6 +38,7 @@ type loadClass struct {
 	class    Class
 	fastened bool // one of the group of 220.53
 	motor    bool
+	circuits []unit.Amps // usual breakers of its own circuit, smallest first
 }
 
 // Appliance is a kind of equipment and the rating plates it usually bears.
@@ -215,7 +216,7 @@ func loadKindsOf(r *resolver, field string, words []string) (kinds []LoadKind) {
 func (p *Appliances) classes() (out [loadKinds]loadClass) {
 	for k := range loadKinds {
 		a := p.all[p.kinds[k]]
-		out[k] = loadClass{a.Class, a.Fastened, a.Motor}
+		out[k] = loadClass{a.Class, a.Fastened, a.Motor, a.Breakers}
 	}
 	return out
 }

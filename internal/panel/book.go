@@ -48,7 +48,7 @@ func OpenBook(fsys fs.FS) (*Book, error) {
 		}
 		r := &resolver{file: file, root: root, publication: doc.Publication, year: year}
 		rules := doc.resolve(r)
-		rules.loads = plates.classes()
+		rules.loads, rules.sources = plates.classes(), r.sources
 		b.rules = append(b.rules, rules)
 		faults = append(faults, r.faults...)
 	}

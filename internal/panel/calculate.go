@@ -25,7 +25,8 @@ func Calculate(in Input, sheet *working.Sheet) (Result, error) {
 		res.Measures = in.measures(&res)
 	}
 	if sheet.Keeping() {
-		in.write(&res, sheet)
+		kept := in // the worksheets hold on to it; without a sheet nothing does
+		kept.write(&res, sheet)
 	}
 	return res, nil
 }
@@ -48,7 +49,7 @@ func (in *Input) find(res *Result) {
 	res.Spaces = in.checkSpaces()
 	res.Bus = in.checkBus()
 	res.Cautions = in.cautions(res)
-	res.Odd = in.oddities()
+	res.Odd = in.oddities(res)
 }
 
 // By calculates by one method alone and judges it, whether or not it would

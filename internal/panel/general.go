@@ -112,7 +112,7 @@ func (in *Input) generalLines(t *tally) generalLines {
 // generalOutcome is Part III: always lawful, and the only method for a feeder
 // that does not carry a whole dwelling.
 func (in *Input) generalOutcome(t *tally) Outcome {
-	out := Outcome{Method: General, Source: in.Rules.tiers.src, NoLiteral: true}
+	out := Outcome{Method: General, Source: in.Rules.general, NoLiteral: true}
 	if in.Dwelling == Mobile && in.Carries == WholeDwelling {
 		out.Refusal = RefusedMobile
 		return out

@@ -173,7 +173,7 @@ func TestSixteenHouseholdsToATenthOfAnAmpere(t *testing.T) {
 	t.Logf("%d ampere figures of the sixteen households asserted", figures)
 }
 
-func find(t *testing.T, id string) household {
+func find(t testing.TB, id string) household {
 	t.Helper()
 	for _, h := range households {
 		if h.id[:len(id)] == id {

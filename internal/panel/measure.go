@@ -128,6 +128,9 @@ func (in *Input) lowerSetting(res *Result) (Measure, bool) {
 	return Measure{Kind: LowerSetting, Setting: a, Counts: in.Rules.setting.counts, Total: va(base + cont).At(in.Volts), Source: in.Rules.setting.src}, ok
 }
 
+// sharable are appliances whose circuit a listed switch may lend to a charger.
+var sharable = [...]LoadKind{Dryer, Range}
+
 // sharingSwitch puts the charger on the circuit of a dryer or range, the
 // appliance first. The larger of the two counts; it is taken in full outside
 // the bracket, the appliance out of it.
@@ -135,13 +138,13 @@ func (in *Input) sharingSwitch(res *Result) (Measure, bool) {
 	if in.Carries != WholeDwelling || len(in.Chargers) != 1 {
 		return Measure{}, false
 	}
-	for _, kind := range [...]LoadKind{Dryer, Range} {
+	for _, kind := range sharable {
 		i := in.loadOf(kind)
 		if i < 0 || in.Loads[i].Count != 1 {
 			continue
 		}
 		plate := float64(in.Loads[i].VA)
-		a := in.sharedSetting(plate)
+		a := in.sharedSetting(in.Loads[i])
 		if a == 0 {
 			continue
 		}
@@ -155,14 +158,17 @@ func (in *Input) sharingSwitch(res *Result) (Measure, bool) {
 	return Measure{}, false
 }
 
-// sharedSetting is the largest standard setting on the device the appliance's
-// own circuit must have, up to the one asked for.
-func (in *Input) sharedSetting(plateVA float64) unit.Amps {
-	device, ok := in.Rules.NextDevice(va(plateVA).At(in.Volts))
-	if !ok {
-		return 0
+// sharedSetting is the largest standard setting on the circuit such an
+// appliance usually has, up to the one asked for.
+func (in *Input) sharedSetting(l Load) unit.Amps {
+	draws, circuit := l.VA.At(in.Volts), unit.Amps(0)
+	for _, a := range in.Rules.loads[l.Kind].circuits {
+		if a >= draws {
+			circuit = a
+			break
+		}
 	}
-	most := min(float64(device)/in.Rules.continuous.factor, float64(in.Chargers[0].Setting))
+	most := min(float64(circuit)/in.Rules.continuous.factor, float64(in.Chargers[0].Setting))
 	best := 0.0
 	for _, a := range in.Rules.setting.standard {
 		if a <= most {
@@ -241,7 +247,9 @@ func (in *Input) upgradeService(res *Result) (Measure, bool) {
 	}
 	for _, a := range in.Rules.service.upgrades {
 		rating := unit.Amps(a)
-		if rating <= res.Capacity.Amps || rating < in.Supply.Service {
+		// A rating the service has already would be a larger main on the same
+		// panel, which a source on the bus may bar.
+		if rating <= res.Capacity.Amps || rating < in.Supply.Service || (rating == in.Supply.Service && in.Source.Kind != NoSource) {
 			continue
 		}
 		more := *in

@@ -52,6 +52,7 @@ type methodsDoc struct {
 		Raise  since[float64]     `yaml:"raise_per_kw"`
 		Rows   since[[][]float64] `yaml:"rows"`
 	} `yaml:"cooking"`
+	General       cite `yaml:"general"`
 	Heating       cite `yaml:"space_heating"`
 	Noncoincident struct {
 		cite   `yaml:",inline"`
@@ -94,6 +95,7 @@ type methodsDoc struct {
 	Existing struct {
 		cite      `yaml:",inline"`
 		Added     since[string]  `yaml:"section_added"`
+		Careful   since[float64] `yaml:"careful_va_per_sqft"`
 		First     since[float64] `yaml:"first_va"`
 		Rest      since[float64] `yaml:"rest_factor"`
 		ManyUnits since[float64] `yaml:"many_units"`

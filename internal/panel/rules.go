@@ -67,9 +67,9 @@ type Rules struct {
 		src                                          *working.Source
 	}
 	existing struct {
-		first, rest float64
-		manyUnits   int
-		src, added  *working.Source
+		first, rest, careful float64
+		manyUnits            int
+		src, added           *working.Source
 	}
 	measured struct {
 		factor, powerFactor float64
@@ -117,14 +117,25 @@ type Rules struct {
 		rows [][]float64
 		src  *working.Source
 	}
-	heating, rounding, twoFamily, capacity, feeder *working.Source
-	spaces, sharing, upgrade, newBoard             *working.Source
+	general, heating, rounding, twoFamily, capacity, feeder *working.Source
+	spaces, sharing, upgrade, newBoard                      *working.Source
 
-	loads [loadKinds]loadClass
+	loads   [loadKinds]loadClass
+	sources []*working.Source
 }
 
 // Edition is the year of the edition, such as 2023.
 func (r *Rules) Edition() int { return r.year }
+
+// Sources lists every rule's section and how firmly it is known, in the order
+// of the file.
+func (r *Rules) Sources() []working.Source {
+	out := make([]working.Source, len(r.sources))
+	for i, s := range r.sources {
+		out[i] = *s
+	}
+	return out
+}
 
 // SettingCounts says on which equipment a setting below the rating plate
 // counts as the charger's load.

@@ -95,6 +95,17 @@ func (in *Input) largest(base, limitVA float64, w Want) (unit.Amps, bool) {
 	return 0, false
 }
 
+// NextSetting is the smallest standard setting at or above a current, such as a
+// car's limit, and false above the last.
+func (r *Rules) NextSetting(a unit.Amps) (unit.Amps, bool) {
+	for _, s := range r.setting.standard {
+		if s >= float64(a) {
+			return unit.Amps(s), true
+		}
+	}
+	return 0, false
+}
+
 // Settings lists the settings of a kind of steps, smallest first.
 func (r *Rules) Settings(s Steps) []unit.Amps {
 	list := r.setting.standard

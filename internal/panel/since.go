@@ -105,6 +105,7 @@ type resolver struct {
 	root        yaml.Node // the file as a tree, for the lines of its fields
 	publication string
 	year        int
+	sources     []*working.Source
 	faults      []error
 }
 
@@ -201,6 +202,7 @@ func (r *resolver) source(field string, section, status since[string]) *working.
 	if sec == "" {
 		src.Publication = "shop rule"
 	}
+	r.sources = append(r.sources, src)
 	return src
 }
 

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"daybreak/internal/unit"
 	"daybreak/internal/working"
 )
 
@@ -21,10 +22,18 @@ func (w Worksheet) Text(words *working.Words) string {
 	return strings.ReplaceAll(b.String(), " \n", "\n")
 }
 
-// blank prints a term, or nothing where the line has none.
+// blank prints a term, or nothing where the line has none: amperes to two
+// decimals, volt-amperes whole.
 func blank(t working.Term) string {
-	if t.Name == "" {
+	switch {
+	case t.Name == "":
 		return ""
+	case t.Word != "":
+		return t.Word
+	case t.Unit == "A":
+		return unit.Print(t.Value, 2) + " A"
+	case t.Unit == "VA" || t.Unit == "W":
+		return unit.Print(t.Value, 0) + " " + t.Unit
 	}
 	return t.Text()
 }

@@ -5,17 +5,6 @@ import (
 	"daybreak/internal/working"
 )
 
-// lineKeys are the keys of every line a worksheet can hold.
-var lineKeys = []string{
-	"panel.line.floor_area", "panel.line.small_appliance", "panel.line.laundry", "panel.line.load", "panel.line.room_heaters",
-	"panel.line.connected", "panel.line.first", "panel.line.rest", "panel.line.heat_or_cooling", "panel.line.tiers",
-	"panel.line.fastened", "panel.line.fastened_few", "panel.line.other", "panel.line.dryers", "panel.line.cooking", "panel.line.motor",
-	"panel.line.mobile_lighting", "panel.line.mobile_range", "panel.line.peak", "panel.line.interval", "panel.line.peak_factor", "panel.line.power_factor",
-	"panel.line.season", "panel.line.chargers_there", "panel.line.before", "panel.line.charger_continuous", "panel.line.charger_full", "panel.line.charger_least",
-	"panel.line.charger_literal", "panel.line.total_continuous", "panel.line.total_full", "panel.line.total_literal",
-	"panel.line.rating", "panel.line.spare", "panel.line.short",
-}
-
 // layout collects the lines of one worksheet.
 type layout struct {
 	in    *Input
@@ -38,7 +27,7 @@ func percent(x float64) working.Term { return working.Num("used", 100*x, "%") }
 // worksheet lays one permitted method out, in its own order.
 func (in *Input) worksheet(o *Outcome, capacity Capacity) Worksheet {
 	t := in.tally()
-	l := &layout{in: in}
+	l := &layout{in: in, lines: make([]Line, 0, 32)}
 	switch o.Method {
 	case ExistingDwelling:
 		l.existing(&t, o)
@@ -71,7 +60,7 @@ func (l *layout) plates(src *working.Source) {
 		if x.VA == 0 || l.in.Rules.loads[x.Kind].class == ClassCharger {
 			continue
 		}
-		l.add("load", x.Kind.String(), given(float64(x.VA), "VA"), used(float64(x.Count), "×"), float64(x.VA)*float64(x.Count), src)
+		l.add("load."+x.Kind.String(), x.Kind.String(), given(float64(x.VA), "VA"), used(float64(x.Count), "×"), float64(x.VA)*float64(x.Count), src)
 	}
 }
 
@@ -91,7 +80,13 @@ func (l *layout) existing(t *tally, o *Outcome) {
 		l.add("room_heaters", "", given(float64(in.Heat.Units), "units"), working.Term{}, float64(in.Heat.VA), o.Source)
 	}
 	l.bracket(float64(o.General), e.first, e.rest, o.Source)
-	l.heat(float64(o.HVAC), o.Source)
+	if o.HVAC > 0 {
+		f := heatFactors{1, 1, 1}
+		if in.roomHeaters() {
+			f.resistance = 0 // they are on their own sheet, which came out smaller
+		}
+		l.heat(f, float64(o.HVAC), o.Source)
+	}
 }
 
 func (l *layout) optional(t *tally, o *Outcome) {
@@ -99,16 +94,42 @@ func (l *layout) optional(t *tally, o *Outcome) {
 	l.circuits(t)
 	l.plates(o.Source)
 	l.bracket(float64(o.General), x.first, x.rest, o.Source)
-	l.heat(float64(o.HVAC), o.Source)
+	f := heatFactors{x.strips, x.few, 1}
+	if l.in.Heat.Units >= x.manyUnits {
+		f.resistance = x.many
+	}
+	if l.in.Heat.Kind == Storage {
+		f.resistance = 1
+	}
+	l.heat(f, float64(o.HVAC), o.Source)
 }
 
-// heat is the heating or cooling that counts, of the two that were given.
-func (l *layout) heat(counts float64, src *working.Source) {
-	heat, cool := l.in.Heat.nameplate(), float64(l.in.Cooling)
-	if heat == 0 && cool == 0 {
-		return
+// heatFactors are how a method takes heat and cooling that stand outside a
+// bracket.
+type heatFactors struct{ strips, resistance, cooling float64 }
+
+// heat is the heat and the cooling by the method's factors, then the one that
+// counts.
+func (l *layout) heat(f heatFactors, counts float64, src *working.Source) {
+	h, cool := &l.in.Heat, float64(l.in.Cooling)
+	heating := h.nameplate() > 0
+	switch h.Kind {
+	case HeatPumpAlone, HeatPumpWithStrips:
+		l.add("compressor", "", given(float64(h.Compressor), "VA"), percent(1), float64(h.Compressor), src)
+		if h.Kind == HeatPumpWithStrips {
+			l.add("strips", "", given(float64(h.VA), "VA"), percent(f.strips), float64(h.VA)*f.strips, src)
+		}
+	case Resistance, Storage:
+		if heating && f.resistance > 0 {
+			l.add("heaters", "", given(float64(h.VA), "VA"), percent(f.resistance), float64(h.VA)*f.resistance, src)
+		}
 	}
-	l.lines = append(l.lines, Line{"panel.line.heat_or_cooling", "", working.Num("given", heat, "VA"), working.Num("used", cool, "VA"), voltAmps(counts), src})
+	if cool > 0 {
+		l.add("cooling", "", given(cool, "VA"), percent(f.cooling), cool*f.cooling, src)
+	}
+	if heating || cool > 0 {
+		l.add("heat_or_cooling", "", working.Term{}, working.Term{}, counts, src)
+	}
 }
 
 func (l *layout) measured(o *Outcome) {
@@ -138,10 +159,10 @@ func (l *layout) mobile(t *tally) {
 	for i := range in.Loads {
 		x := &in.Loads[i]
 		if x.VA > 0 && x.Kind != Range && r.loads[x.Kind].class != ClassCharger {
-			l.add("load", x.Kind.String(), given(float64(x.VA), "VA"), used(float64(x.Count), "×"), float64(x.VA)*float64(x.Count), src)
+			l.add("load."+x.Kind.String(), x.Kind.String(), given(float64(x.VA), "VA"), used(float64(x.Count), "×"), float64(x.VA)*float64(x.Count), src)
 		}
 	}
-	l.heat(max(in.Heat.nameplate(), float64(in.Cooling)), src)
+	l.heat(heatFactors{1, 1, 1}, max(in.Heat.nameplate(), float64(in.Cooling)), src)
 	l.motor(t)
 }
 
@@ -166,7 +187,11 @@ func (l *layout) general(t *tally) {
 	if t.cookingPlates > 0 {
 		l.add("cooking", "", given(t.cookingPlates, "VA"), working.Term{}, g.cooking, r.cooking.src)
 	}
-	l.heat(g.hvac, r.noncoincident.src)
+	f := heatFactors{1, 1, 1}
+	if float64(l.in.Cooling) < l.in.Heat.nameplate() {
+		f.cooling = r.noncoincident.lesserCooling
+	}
+	l.heat(f, g.hvac, r.noncoincident.src)
 	l.motor(t)
 }
 
@@ -223,7 +248,7 @@ func (l *layout) total(o *Outcome, r Reading) {
 // closing compares with the capacity.
 func (l *layout) closing(o *Outcome, c Capacity) {
 	src := l.in.Rules.capacity
-	l.lines = append(l.lines, Line{"panel.line.rating", c.SetBy.String(), working.Term{}, working.Term{}, working.Num("out", c.Amps, "A"), src})
+	l.lines = append(l.lines, Line{"panel.line.rating." + c.SetBy.String(), c.SetBy.String(), working.Term{}, working.Term{}, working.Num("out", c.Amps, "A"), src})
 	key, spare := "panel.line.spare", o.spare(c.Amps)
 	if spare < 0 {
 		key, spare = "panel.line.short", -spare
