@@ -18,11 +18,7 @@ const (
 // it what narrowly does not.
 func (d *design) sizeCandidates() (bool, error) {
 	list, n := d.plans()
-	room := n
-	if d.job.Cost != nil {
-		room = 2 * n
-	}
-	d.res.Candidates = make([]Candidate, 0, room)
+	d.res.Candidates = make([]Candidate, 0, n)
 	for i := range n {
 		var err error
 		if list[i].parts[1].method == 0 {
@@ -50,6 +46,11 @@ func (d *design) sizeCandidates() (bool, error) {
 // whyNone names the limit that ended the last hope, and what would do.
 func (d *design) whyNone() error {
 	onlyCable := d.methods&(UseEMT|UsePVC) == 0
+	for i := range d.res.Losers {
+		if d.res.Losers[i].Fails&FailsStock != 0 {
+			return d.fail(NothingStocked, AskElectrician)
+		}
+	}
 	for i := range d.res.Losers {
 		if d.res.Losers[i].Fails&FailsDrop == 0 {
 			continue
@@ -100,34 +101,35 @@ func (d *design) smallest(w wiring, column int) (*Sized, error) {
 	return d.sized[column], nil
 }
 
-// sizeWhole keeps the smallest size that meets all limits and, when a shop
-// ranks, the next one: it may not stock the first.
+// sizeWhole keeps the smallest size that meets all limits and that the shop
+// can build; a size or two above is tried where it cannot.
 func (d *design) sizeWhole(p *plan) error {
 	s, err := d.smallest(p.parts[0], racewayColumn)
 	if err != nil || s.Size.None() {
 		return err
 	}
-	kept, want, largest := 0, 1, d.largest(p.parts[0].method)
-	if d.job.Cost != nil {
-		want = 2
-	}
-	for rank := s.Size.Rank(); rank <= largest && kept < want; rank++ {
-		size := d.ed.Sizes()[rank-1]
-		c, err := d.build(p, [2]edition.Size{size}, racewayColumn)
+	largest := d.largest(p.parts[0].method)
+	for rank, unsold := s.Size.Rank(), 0; rank <= largest && unsold <= sizesAbove; rank++ {
+		c, err := d.build(p, [2]edition.Size{d.ed.Sizes()[rank-1]}, racewayColumn)
 		if errors.Is(err, edition.ErrUnanswerable) {
 			break
 		}
 		if err != nil {
 			return err
 		}
-		if d.keep(c) {
-			kept++
-		} else if kept > 0 {
-			break // thicker than needed, and no better
+		fails := d.keep(c)
+		if fails == 0 {
+			break
+		}
+		if fails&FailsStock != 0 || unsold > 0 {
+			unsold++
 		}
 	}
 	return nil
 }
+
+// sizesAbove is how many sizes above an unsold one are tried.
+const sizesAbove = 2
 
 // sizeChanging keeps the pairs of sizes, cable and raceway, of which neither
 // can be smaller without the other growing.
@@ -141,7 +143,7 @@ func (d *design) sizeChanging(p *plan) error {
 		return err
 	}
 	upTo := d.largest(p.parts[1].method)
-	for a := first.Size.Rank(); a <= d.largest(p.parts[0].method); a++ {
+	for a, unsold := first.Size.Rank(), 0; a <= d.largest(p.parts[0].method) && unsold <= sizesAbove; a++ {
 		for b := second.Size.Rank(); b <= upTo; b++ {
 			c, err := d.build(p, [2]edition.Size{d.ed.Sizes()[a-1], d.ed.Sizes()[b-1]}, racewayColumn)
 			if errors.Is(err, edition.ErrUnanswerable) {
@@ -150,13 +152,18 @@ func (d *design) sizeChanging(p *plan) error {
 			if err != nil {
 				return err
 			}
-			if c.Fails == 0 {
-				d.keep(c)
+			if c.Fails != 0 {
+				if a == first.Size.Rank() && b == second.Size.Rank() {
+					d.lose(c)
+				}
+				continue
+			}
+			if fails := d.keep(c); fails == 0 {
 				upTo = b - 1
 				break
 			}
-			if a == first.Size.Rank() && b == second.Size.Rank() {
-				d.lose(c)
+			if unsold++; unsold > sizesAbove {
+				break
 			}
 		}
 	}
@@ -171,13 +178,21 @@ func (d *design) largest(m edition.Method) int {
 	return rng.Value.Largest.Rank()
 }
 
-func (d *design) keep(c Candidate) bool {
+// keep takes a candidate in when it meets all limits, and ranks it there; what
+// the shop cannot build is lost with the rest. It returns the limits not met.
+func (d *design) keep(c Candidate) Limit {
 	if c.Fails != 0 {
 		d.lose(c)
-		return false
+		return c.Fails
 	}
+	n := len(d.res.Candidates)
 	d.res.Candidates = append(d.res.Candidates, c)
-	return true
+	if !d.ranked(&d.res.Candidates[n]) {
+		c.Fails = FailsStock
+		d.res.Candidates = d.res.Candidates[:n]
+		d.lose(c)
+	}
+	return c.Fails
 }
 
 func (d *design) lose(c Candidate) {

@@ -31,7 +31,8 @@ type Job struct {
 	// Devices are the breaker ratings the shop stocks, ascending; nil for every standard one.
 	Devices []unit.Amps
 	// Cost ranks candidates, smallest first; +Inf marks one the shop cannot
-	// build. nil ranks by material. It must not keep the pointer.
+	// build, and the next size is tried. nil ranks by material. It must not
+	// keep the pointer.
 	Cost func(*Candidate) float64
 }
 

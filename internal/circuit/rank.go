@@ -7,28 +7,20 @@ import (
 	"daybreak/internal/edition"
 )
 
-// rankCandidates orders what meets all limits by cost, drops what the shop
-// cannot build, and chooses the first.
+// ranked gives a candidate its rank by the shop's cost, or without one by
+// material; false where the shop cannot build it.
+func (d *design) ranked(c *Candidate) bool {
+	if d.job.Cost == nil {
+		c.Rank = d.materialOrder(c)
+		return true
+	}
+	c.Rank = d.job.Cost(c)
+	return !math.IsInf(c.Rank, 1) && !math.IsNaN(c.Rank)
+}
+
+// rankCandidates orders what meets all limits, cheapest first, and chooses it.
 func (d *design) rankCandidates() (bool, error) {
-	kept := d.res.Candidates[:0]
-	for i := range d.res.Candidates {
-		c := &d.res.Candidates[i]
-		if d.job.Cost != nil {
-			c.Rank = d.job.Cost(c)
-		} else {
-			c.Rank = d.materialOrder(c)
-		}
-		if math.IsInf(c.Rank, 1) || math.IsNaN(c.Rank) {
-			c.Fails |= FailsStock
-			d.lose(*c)
-			continue
-		}
-		kept = append(kept, *c)
-	}
-	d.res.Candidates = kept
-	if len(kept) == 0 {
-		return false, d.fail(NothingStocked, AskElectrician)
-	}
+	kept := d.res.Candidates
 	// Few and stable: equal costs keep the order cable, EMT, PVC.
 	slices.SortStableFunc(kept, func(a, b Candidate) int {
 		switch {
