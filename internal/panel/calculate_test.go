@@ -259,7 +259,7 @@ func TestUnseenAreaValueIsNamedWhereItMatters(t *testing.T) {
 	res, err := panel.Calculate(in, nil)
 	require.NoError(t, err)
 	require.Equal(t, panel.Fits, res.Verdict)
-	require.InDelta(t, 53.3, float64(res.Total), 0.05)
+	require.InDelta(t, 53.5, float64(res.Total), 0.05)
 	require.Equal(t, []string{"area_reading"}, res.Odd.Words())
 	in.Supply = panel.Rated(60)
 	res, err = panel.Calculate(in, nil)
@@ -287,4 +287,15 @@ func TestSettings(t *testing.T) {
 	require.ErrorContains(t, err, "at_most:")
 	_, _, err = panel.LargestSetting(find(t, "V01").input(t, 32), panel.Want{AtMost: 32, SpareShare: 2})
 	require.ErrorContains(t, err, "spare_share:")
+}
+
+// A new home on 60 A: 220.83 is for homes that stand, 220.82 for 100 A and up.
+func TestANewSmallDwellingGoesByTheGeneralMethod(t *testing.T) {
+	in := find(t, "V06 60").input(t, 16)
+	in.Stage = panel.NewDwelling
+	res, err := panel.Calculate(in, nil)
+	require.NoError(t, err)
+	require.Equal(t, panel.General, res.Deciding)
+	require.Equal(t, panel.Fits, res.Verdict)
+	require.InDelta(t, (6420+4800)/240.0, float64(res.Total), 0.05)
 }

@@ -1,7 +1,5 @@
 package panel
 
-import "daybreak/internal/unit"
-
 // CautionSet is the safety findings a supply raises by itself.
 type CautionSet uint8
 
@@ -28,14 +26,11 @@ func (s CautionSet) Codes() []string {
 	return out
 }
 
-// smallService is the rating at and below which the service is a finding.
-const smallService unit.Amps = 60
-
 func (in *Input) cautions(res *Result) (s CautionSet) {
 	if in.Protection != Breakers {
 		s |= CautionFuses
 	}
-	if in.Supply.Service <= smallService && in.Carries == WholeDwelling {
+	if float64(in.Supply.Service) <= in.Rules.service.finding && in.Carries == WholeDwelling {
 		s |= CautionSmall
 	}
 	if res.Spaces.Verdict == SpacesByTandem || res.Spaces.Verdict == SpacesBySubpanel {

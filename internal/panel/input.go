@@ -90,7 +90,8 @@ type Load struct {
 type HeatKind uint8
 
 const (
-	// NoElectricHeat: fuel or none. The furnace fan is a [Load].
+	// NoElectricHeat: fuel or none; the other fields of [Heat] are not read. The
+	// furnace fan is a [Load].
 	NoElectricHeat HeatKind = iota
 	// HeatPumpAlone has no supplementary electric heat.
 	HeatPumpAlone

@@ -124,6 +124,7 @@ type methodsDoc struct {
 	Service   struct {
 		cite      `yaml:",inline"`
 		OneFamily since[float64]   `yaml:"one_family_min_a"`
+		Finding   since[float64]   `yaml:"finding_a"`
 		Upgrades  since[[]float64] `yaml:"upgrade_a"`
 	} `yaml:"service"`
 	Conductors struct {

@@ -109,6 +109,7 @@ func (d *methodsDoc) resolveMethods(r *resolver, x *Rules) {
 func (d *methodsDoc) resolveSupply(r *resolver, x *Rules) {
 	x.capacity = r.cite("capacity", d.Capacity)
 	x.service.oneFamily = r.num("service.one_family_min_a", d.Service.OneFamily)
+	x.service.finding = r.num("service.finding_a", d.Service.Finding)
 	x.service.upgrades = r.list("service.upgrade_a", d.Service.Upgrades)
 	x.service.src = r.cite("service", d.Service.cite)
 	x.conductors.factor = r.num("service_conductors.factor", d.Conductors.Factor)

@@ -97,9 +97,9 @@ type Rules struct {
 		src  *working.Source
 	}
 	service struct {
-		oneFamily float64
-		upgrades  []float64
-		src       *working.Source
+		oneFamily, finding float64
+		upgrades           []float64
+		src                *working.Source
 	}
 	bus struct {
 		source, farEnd                float64

@@ -82,6 +82,10 @@ func (in *Input) run(capacity unit.Amps, out *[methodCount]Outcome) (best Method
 			best, found = m, true
 		}
 	}
+	if !found && out[General].Refusal == Permitted {
+		// A new dwelling on less than 100 A has no sheet but the general one.
+		best, out[General].Decides = General, true
+	}
 	return best
 }
 
