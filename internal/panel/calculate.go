@@ -49,7 +49,8 @@ func (in *Input) find(res *Result) {
 	res.Spaces = in.checkSpaces()
 	res.Bus = in.checkBus()
 	res.Cautions = in.cautions(res)
-	res.Odd = in.oddities(res)
+	res.Odd = in.oddities()
+	res.UnseenArea = in.unseenArea(res)
 }
 
 // By calculates by one method alone and judges it, whether or not it would

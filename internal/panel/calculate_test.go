@@ -260,11 +260,11 @@ func TestUnseenAreaValueIsNamedWhereItMatters(t *testing.T) {
 	require.NoError(t, err)
 	require.Equal(t, panel.Fits, res.Verdict)
 	require.InDelta(t, 53.5, float64(res.Total), 0.05)
-	require.Equal(t, []string{"area_reading"}, res.Odd.Words())
+	require.True(t, res.UnseenArea)
 	in.Supply = panel.Rated(60)
 	res, err = panel.Calculate(in, nil)
 	require.NoError(t, err)
-	require.Empty(t, res.Odd.Words())
+	require.False(t, res.UnseenArea)
 }
 
 func TestSettings(t *testing.T) {

@@ -56,3 +56,26 @@ func (in *Input) refuseExisting() Refusal {
 	}
 	return Permitted
 }
+
+// unseenArea says whether 220.83 by the older load per square foot would lower
+// the verdict, where the edition's own was not seen.
+func (in *Input) unseenArea(res *Result) bool {
+	r := in.Rules
+	if r.existing.careful <= r.lighting.perSqFt || res.Managed.Holds {
+		return false
+	}
+	t := in.tally()
+	t.lighting = float64(in.FloorArea) * r.existing.careful
+	o := in.existingOutcome(&t)
+	if o.Refusal != Permitted || !res.Methods[ExistingDwelling].Decides {
+		return false
+	}
+	o.judge(res.Capacity.Amps)
+	best := o.Verdict
+	for m := range methodCount {
+		if x := &res.Methods[m]; x.Decides && m != ExistingDwelling {
+			best = max(best, x.Verdict)
+		}
+	}
+	return best < res.Verdict
+}

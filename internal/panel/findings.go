@@ -64,12 +64,9 @@ const (
 	OddHeatAboveMain
 	// OddPeakBelowLoad: a year's peak is below one load that runs alone in full.
 	OddPeakBelowLoad
-	// OddAreaReading: the edition's floor-area load for existing dwellings was not
-	// seen in the book; by the older, larger one the verdict would be lower.
-	OddAreaReading
 )
 
-var oddNames = [...]string{"main_above_service", "above_meter", "bus_below_main", "heat_above_main", "peak_below_load", "area_reading"}
+var oddNames = [...]string{"main_above_service", "above_meter", "bus_below_main", "heat_above_main", "peak_below_load"}
 
 // Words lists the oddities by their word, in order.
 func (s OddSet) Words() []string {
@@ -82,11 +79,8 @@ func (s OddSet) Words() []string {
 	return out
 }
 
-func (in *Input) oddities(res *Result) (s OddSet) {
+func (in *Input) oddities() (s OddSet) {
 	a := &in.Supply
-	if in.areaReading(res) {
-		s |= OddAreaReading
-	}
 	if a.Main > a.Service {
 		s |= OddMainAboveService
 	}
@@ -103,29 +97,6 @@ func (in *Input) oddities(res *Result) (s OddSet) {
 		s |= OddPeakBelowLoad
 	}
 	return s
-}
-
-// areaReading says whether 220.83 by the older load per square foot would
-// lower the verdict, where the edition's own was not seen.
-func (in *Input) areaReading(res *Result) bool {
-	r := in.Rules
-	if r.existing.careful <= r.lighting.perSqFt || res.Managed.Holds {
-		return false
-	}
-	t := in.tally()
-	t.lighting = float64(in.FloorArea) * r.existing.careful
-	o := in.existingOutcome(&t)
-	if o.Refusal != Permitted || !res.Methods[ExistingDwelling].Decides {
-		return false
-	}
-	o.judge(res.Capacity.Amps)
-	best := o.Verdict
-	for m := range methodCount {
-		if x := &res.Methods[m]; x.Decides && m != ExistingDwelling {
-			best = max(best, x.Verdict)
-		}
-	}
-	return best < res.Verdict
 }
 
 // surelyRuns is the largest load that a year surely saw running alone in full:

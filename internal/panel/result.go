@@ -114,6 +114,10 @@ type Result struct {
 	Measures []Measure // cheapest first; empty when it fits and there is room
 	Cautions CautionSet
 	Odd      OddSet
+	// UnseenArea: the edition's floor-area load for existing dwellings was not
+	// seen in the book (120.83 of 2026), and by the older, larger one the verdict
+	// would be lower. The AHJ should say which holds.
+	UnseenArea bool
 	// Worksheets are the permitted methods laid out line by line. They are
 	// built only when a sheet is kept.
 	Worksheets []Worksheet

@@ -15,7 +15,7 @@ var lineKeys = []string{
 
 // RuleKeys lists every key under which this room adds a step.
 func RuleKeys() []string {
-	keys := []string{"panel.managed", "panel.managed_off", "panel.measure.manage_energy_off"}
+	keys := []string{"panel.managed", "panel.managed_off", "panel.measure.manage_energy_off", "panel.unseen_area"}
 	add := func(prefix string, n int, word func(i int) string) {
 		for i := range n {
 			keys = append(keys, prefix+word(i))
@@ -79,6 +79,11 @@ func (in *Input) write(res *Result, sheet *working.Sheet) {
 		In: working.In(working.Word("method", res.Deciding.String()), working.Word("reading", res.Reading.String()),
 			working.Num("total", res.Total, "A"), working.Num("capacity", res.Capacity.Amps, "A")),
 		Out: working.Word("verdict", res.Verdict.String())})
+	if res.UnseenArea {
+		sheet.Add(working.Step{Rule: "panel.unseen_area", Source: r.existing.src,
+			In:  working.In(working.Num("edition", r.lighting.perSqFt, "VA/ft²"), working.Num("older", r.existing.careful, "VA/ft²")),
+			Out: working.Word("verdict", res.Verdict.String())})
+	}
 	sheet.Add(working.Step{Rule: "panel.spaces." + res.Spaces.Verdict.String(), Source: r.spaces,
 		In:  working.In(working.Num("needed", res.Spaces.Needed, ""), working.Num("free", res.Spaces.Free, "")),
 		Out: working.Word("verdict", res.Spaces.Verdict.String())})
