@@ -355,8 +355,12 @@ func TestVectorCircuit(t *testing.T) {
 			if err := json.Unmarshal(c.Inputs, &a.input); err != nil {
 				return nil, err
 			}
-			// Cases that name no edition hold in all: they are asked of each.
+			// A case that names no edition holds in all three seen in print: it is
+			// asked of each. Only the ladder of devices differs between them.
 			years := nec.Years()[:3]
+			if c.Kind == "ocpd_for_setting" || c.Kind == "ocpd_max" {
+				years = []int{2023}
+			}
 			if a.Edition != "" {
 				y, err := strconv.Atoi(a.Edition)
 				if err != nil {

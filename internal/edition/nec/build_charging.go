@@ -9,7 +9,8 @@ import (
 func (u *builder) charging() {
 	rows := u.rules("charging_rules", []string{"rule", "value"},
 		"setting_counts", "charger_floor_va", "charger_unknown_va", "individual_above_a", "individual_above_v", "disconnect_above_a",
-		"coupler_indoor_in", "coupler_outdoor_in", "tamper_to_a", "weather_to_a", "plug_in_to_a", "smallest_setting_a")
+		"coupler_indoor_in", "coupler_outdoor_in", "tamper_to_a", "weather_to_a", "plug_in_to_a")
+	pilot := u.rules("pilot", []string{"rule", "value"}, "smallest_setting_a")
 	if u.err != nil {
 		return
 	}
@@ -25,10 +26,11 @@ func (u *builder) charging() {
 	for name, into := range map[string]*edition.Cited[float64]{
 		"charger_floor_va": &c.floor, "individual_above_a": &c.individualA, "individual_above_v": &c.individualV,
 		"disconnect_above_a": &c.disconnect, "coupler_indoor_in": &c.couplerIndoor, "coupler_outdoor_in": &c.couplerOutdoor,
-		"tamper_to_a": &c.tamper, "weather_to_a": &c.weather, "plug_in_to_a": &c.plugIn, "smallest_setting_a": &c.smallestSettingA,
+		"tamper_to_a": &c.tamper, "weather_to_a": &c.weather, "plug_in_to_a": &c.plugIn,
 	} {
 		*into = u.num(t, rows[name], "value")
 	}
+	c.smallestSettingA = u.num(u.tables["pilot"], pilot["smallest_setting_a"], "value")
 }
 
 func (u *builder) groundFault() {

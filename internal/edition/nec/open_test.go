@@ -146,7 +146,19 @@ func TestUnverifiedCellsAreListed(t *testing.T) {
 	}
 	newer, err := nec.Unverified(nec.Embedded(), 2026)
 	require.NoError(t, err)
-	require.Greater(t, len(newer), len(list), "2026 was not seen in print")
+	require.Greater(t, len(newer), 5*len(list), "2026 was not seen in print")
+	wire, err := book(t, 2026).CableGround(edition.NMB, size(t, book(t, 2026), "8"))
+	require.NoError(t, err)
+	for what, src := range map[string]*working.Source{
+		"fastening":  book(t, 2026).ReceptacleShare().Source,
+		"bends":      book(t, 2026).Bends().Source,
+		"disconnect": book(t, 2026).Disconnect(edition.Hardwired, 48).Source,
+		"cable":      wire.Source,
+		"place":      book(t, 2026).FitIn(edition.NMB, 0, edition.DryConcealed).Source,
+	} {
+		require.NotEqual(t, working.Verified, src.Status, what)
+	}
+	require.Equal(t, "SAE J1772", book(t, 2023).SmallestSetting().Source.Publication, "what is not the code's says whose it is")
 }
 
 // Printed numbers of THHN and THWN-2 conductors, trade 1/2 to 2.

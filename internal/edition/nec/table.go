@@ -15,7 +15,7 @@ import (
 )
 
 // A table is one YAML document: sections and status by year, unit, columns
-// and rows. Cells inherit the table's source; a row may carry its own in the
+// and rows; a publication where it is not the code's own. Cells inherit the table's source; a row may carry its own in the
 // columns "section" and "status", and a cell in {value:, section:, status:}.
 type table struct {
 	file    string
@@ -45,13 +45,14 @@ type cell struct {
 const ownSource = "as the row says"
 
 type document struct {
-	Table   string      `yaml:"table"`
-	What    string      `yaml:"what"`
-	Section yaml.Node   `yaml:"section"`
-	Status  yaml.Node   `yaml:"status"`
-	Unit    string      `yaml:"unit"`
-	Columns []string    `yaml:"columns"`
-	Rows    []yaml.Node `yaml:"rows"`
+	Table       string      `yaml:"table"`
+	What        string      `yaml:"what"`
+	Publication string      `yaml:"publication"` // "" for the code itself
+	Section     yaml.Node   `yaml:"section"`
+	Status      yaml.Node   `yaml:"status"`
+	Unit        string      `yaml:"unit"`
+	Columns     []string    `yaml:"columns"`
+	Rows        []yaml.Node `yaml:"rows"`
 }
 
 // readTables reads every table of a folder as in force in a year.
@@ -102,9 +103,9 @@ func readTable(node *yaml.Node, file string, year int) (*table, error) {
 	body := node.Content[0]
 	for i := 0; i < len(body.Content); i += 2 {
 		switch k := body.Content[i]; k.Value {
-		case "table", "what", "section", "status", "unit", "columns", "rows":
+		case "table", "what", "publication", "section", "status", "unit", "columns", "rows":
 		default:
-			return nil, fault.InFile(file, k.Line, k.Value, "an unknown key", "table, what, section, status, unit, columns or rows")
+			return nil, fault.InFile(file, k.Line, k.Value, "an unknown key", "table, what, publication, section, status, unit, columns or rows")
 		}
 	}
 	var d document
@@ -127,6 +128,9 @@ func readTable(node *yaml.Node, file string, year int) (*table, error) {
 	own, err := r.source(&d.Section, &d.Status)
 	if err != nil {
 		return nil, err
+	}
+	if d.Publication != "" {
+		own.Publication = d.Publication
 	}
 	return t, r.rows(t, &d, own)
 }
