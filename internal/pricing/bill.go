@@ -143,3 +143,15 @@ type Finding struct {
 	Key  string // "pricing.book_expired", "pricing.book_not_yet"
 	Date unit.Date
 }
+
+// SumOf adds the same amount of several bills of one quote, scenario by
+// scenario. Each bill keeps its own permit, tax and spread: a bill is not
+// split after tax.
+func SumOf(parts ...Triple) (sum Triple) {
+	for _, p := range parts {
+		for s := range sum {
+			sum[s] += p[s]
+		}
+	}
+	return sum
+}

@@ -68,3 +68,30 @@ func brick() pricing.Work {
 	w.Conditions.Masonry = "masonry.block_or_brick"
 	return w
 }
+
+// trench is a detached garage: 100 ft of trench, energy management, a switch.
+func trench() pricing.Work {
+	w := brick()
+	w.Design.Wiring = []pricing.Wiring{{
+		Method: pricing.PVC40, Exposed: pricing.PVC80, TradeSize: "1", QuarterBends: 2, Expansions: 2, Bushings: 2,
+		Conductors: []pricing.Conductors{{Size: "6", Count: 2}, {Size: "10", Count: 1}},
+	}}
+	w.Design.Disconnect.Amps = 60
+	w.Design.Management = pricing.Management{Method: "measured_limit", Amps: 48}
+	w.Design.Labels |= pricing.LabelDisconnect | pricing.LabelManagement | pricing.LabelUnderground
+	w.Route = pricing.Route{
+		Segments:  []pricing.Segment{{Kind: pricing.TrenchLawn, Feet: 90}, {Kind: pricing.TrenchConcrete, Feet: 10}},
+		PanelDrop: 6, DeviceDrop: 5, Firestops: 1, WoodWalls: 2, Entries: 2, AccessHoles: 1, Patches: 1, Surface: "stucco",
+	}
+	w.Conditions.Soil = "soil.clay_or_roots"
+	w.Visits = 2
+	return w
+}
+
+// upgrade is a service upgrade, a bill of its own.
+func upgrade() pricing.Work {
+	return pricing.Work{
+		Design:  pricing.Design{Service: pricing.Service{From: 100, To: 200, Feed: "oh"}},
+		Permits: pricing.PermitService, Visits: 2,
+	}
+}

@@ -47,7 +47,11 @@ func (t *tally) stepHours(k *task, e *entry, product, scale [3]int64) {
 	if !t.sheet.Keeping() {
 		return
 	}
-	t.step(ruleHours, working.Term{Name: "quantity", Value: float64(e.quantity) / thousand, Unit: k.unit},
+	per := k.unit
+	if per[0] >= '0' && per[0] <= '9' {
+		per = "× " + per // 3.4 × 10 ft
+	}
+	t.step(ruleHours, working.Term{Name: "quantity", Value: float64(e.quantity) / thousand, Unit: per},
 		working.Term{Name: "out", Value: float64(e.hours[Likely]) / 100, Unit: "h"},
 		working.Term{Name: "task", Value: float64(k.hours[Likely]) / 10_000, Unit: "h"},
 		working.Term{Name: "factor", Value: float64(product[Likely]) / float64(scale[Likely])}, term("code", k.code))
