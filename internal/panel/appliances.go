@@ -31,6 +31,7 @@ const (
 
 var classNames = []string{"appliance", "water_heater", "motor", "cooking", "dryer", "resistance_heat", "strip_heat", "heat_pump", "air_conditioning", "evse", "none"}
 
+// String is the word of the class.
 func (c Class) String() string { return nameOf(classNames, int(c)) }
 
 // loadClass is what the methods ask of a kind of load.

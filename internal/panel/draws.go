@@ -91,6 +91,7 @@ const (
 	SortDuctless
 )
 
+// String is the word of the facts.
 func (s HeatSort) String() string {
 	return nameOf([]string{"fuel", "heat_pump", "hp_strips", "furnace", "baseboard", "ductless"}, int(s))
 }
@@ -139,6 +140,7 @@ const (
 	MiniSplit
 )
 
+// String is the word of the facts.
 func (s CoolSort) String() string {
 	return nameOf([]string{"none", "window", "central", "mini"}, int(s))
 }

@@ -26,6 +26,7 @@ const (
 var measureNames = [measureKinds]string{"find_peak", "other_method", "lower_setting", "sharing_switch", "manage_energy",
 	"remove_load", "tandem_breakers", "new_panelboard", "subpanel", "upgrade_service"}
 
+// String is the word of the measure.
 func (k MeasureKind) String() string { return nameOf(measureNames[:], int(k)) }
 
 // Measure is one way out, with what it asks for. Fields that do not belong to

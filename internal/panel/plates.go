@@ -22,6 +22,7 @@ const (
 
 var zoneNames = []string{"unknown", "very_cold_cold", "mixed_humid", "mixed_dry_hot_dry", "hot_humid", "marine"}
 
+// String is the word of the zone.
 func (z Zone) String() string { return nameOf(zoneNames, int(z)) }
 
 // ZoneOf finds a zone by its word; any other word is [ZoneUnknown].

@@ -158,6 +158,7 @@ func OpenPriors(fsys fs.FS) (*Priors, error) {
 
 var dwellingNames = []string{"house", "row", "flat", "mobile", "other"}
 
+// String is the word of the dwelling.
 func (d Dwelling) String() string { return nameOf(dwellingNames, int(d)) }
 
 // sums refuses a row of shares that does not sum to one.

@@ -18,6 +18,7 @@ const (
 	SpacesToBeSeen
 )
 
+// String is the word of the verdict on spaces.
 func (v SpacesVerdict) String() string {
 	return nameOf([]string{"not_needed", "enough", "by_tandem", "by_subpanel", "to_be_seen"}, int(v))
 }
