@@ -10,12 +10,12 @@
 // where a source feeds back, and, when it does not fit, the [Measure]s that
 // would help, cheapest first.
 //
-// Read [Input] first, then [Calculate] and [Result]; [LargestSetting] searches a
-// setting, [Flips] says what would change the verdict, [QuickScreen] spares an
-// easy house its inventory. The values of the code,
-// dated by edition with section and status, are methods.yaml, opened as a
-// [Book]; rating plates are appliances.yaml ([OpenAppliances]); what to think of a
-// house nobody has looked into is priors.yaml ([OpenPriors]).
+// Read [Input] first, then [Calculate] and [Result]. [LargestSetting] searches
+// a setting, [Flips] says what would change the verdict, [QuickScreen] spares
+// an easy house its inventory. The values of the code, dated by edition with
+// section and status, are methods.yaml, opened as a [Book]; rating plates are
+// appliances.yaml ([OpenAppliances]); what to think of a house nobody has
+// looked into is priors.yaml ([OpenPriors]).
 //
 // Standards used: NFPA 70 (NEC) articles 220 (120 in 2026), 230, 310, 408,
 // 550, 625, 630, 705, 750 (130 in 2026), editions 2017 to 2026.
