@@ -38,6 +38,7 @@ func (b *builder) gate(i int, g gateDoc) {
 		b.fault(g.Question, "the id of a question", "order", "gates", i, "question")
 		return
 	}
+	q.AmongFirst = max(q.AmongFirst, g.AmongFirst)
 	if g.AmongFirst > 0 && q.Place >= g.AmongFirst {
 		b.fault(fmt.Sprintf("place %d", q.Place+1), fmt.Sprintf("a scripted order with %s among the first %d", q.ID, g.AmongFirst), "order", "gates", i)
 	}

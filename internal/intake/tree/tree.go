@@ -57,6 +57,7 @@ type Question struct {
 	Effort     Effort
 	Verify     bool // an assumed value stays on the list to check on site
 	Place      int  // in the scripted order, from 0
+	AmongFirst int  // it must be asked among the first so many; 0 when there is no such gate
 }
 
 // Limits bound a typed number; Step is the size of a stepper's step.
