@@ -36,7 +36,7 @@ func (in *Input) find(res *Result) {
 	res.Capacity = in.Supply.Capacity()
 	res.Deciding = in.run(res.Capacity.Amps, &res.Methods)
 	d := &res.Methods[res.Deciding]
-	res.Verdict, res.Reading = d.Verdict, d.reading()
+	res.Verdict, res.Bare, res.Reading = d.Verdict, d.Verdict, d.reading()
 	res.Total, res.Spare = d.Amps[res.Reading], d.spare(res.Capacity.Amps)
 	if in.Management.Kind != Unmanaged {
 		res.Managed = in.checkManaged(res)

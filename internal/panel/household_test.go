@@ -245,6 +245,7 @@ func TestBaseboardsAreManagedNotUpgraded(t *testing.T) {
 	require.NoError(t, err)
 	require.True(t, res.Managed.Holds)
 	require.Equal(t, panel.Fits, res.Verdict)
+	require.Equal(t, panel.DoesNotFit, res.Bare)
 	require.EqualValues(t, 100, res.Total)
 }
 

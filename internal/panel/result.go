@@ -104,6 +104,7 @@ type Result struct {
 	Capacity Capacity
 	Methods  [methodCount]Outcome // indexed by [Method]
 	Verdict  Verdict
+	Bare     Verdict // the verdict without energy management; the same where there is none
 	Deciding Method  // the method that gives the verdict
 	Reading  Reading // the reading that gives it
 	Total    unit.Amps
