@@ -12,6 +12,7 @@ import (
 	"daybreak/internal/quote"
 	"daybreak/internal/quote/caution"
 	"daybreak/internal/shop"
+	"daybreak/internal/shop/alderbay"
 	"daybreak/internal/unit"
 	"daybreak/internal/working"
 )
@@ -26,7 +27,7 @@ func openBooks(folder string) (*shop.Books, error) {
 	if err != nil {
 		return nil, err
 	}
-	var files fs.FS = shop.AlderBay()
+	var files fs.FS = alderbay.Files()
 	if folder != "" {
 		info, err := os.Stat(folder)
 		if err != nil || !info.IsDir() {
@@ -62,7 +63,7 @@ func newPrinter(books *shop.Books) (*document.Printer, error) {
 	questions, _ := books.Tree.Words(locale)
 	return &document.Printer{
 		Quote: words, Rules: rules, Cautions: cautions,
-		Label: questions.Leaf,
+		Label: func(path string) string { return questions.Leaves[path] },
 		Shop:  books.Name + ", " + books.Town,
 	}, nil
 }

@@ -47,7 +47,7 @@ func listSources(cmd *cobra.Command) error {
 			return err
 		}
 		for _, d := range doubts {
-			fmt.Fprintln(cmd.OutOrStdout(), d)
+			fmt.Fprintf(cmd.OutOrStdout(), "%s:%d\t%s\t%s\t%s %s %s\t%s\n", d.File, d.Line, d.Table, d.Value, d.Source.Publication, d.Source.Section, d.Source.Cell, d.Source.Status)
 		}
 	}
 	return nil

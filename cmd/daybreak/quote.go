@@ -1,15 +1,22 @@
 package main
 
 import (
+	"encoding/json"
 	"io"
 	"os"
+	"strings"
 
+	daybreakv1 "daybreak/api/daybreak/v1"
 	"daybreak/internal/band"
+	"daybreak/internal/facts"
 	"daybreak/internal/fault"
 	"daybreak/internal/quote"
 	"daybreak/internal/service/wire"
+	"daybreak/internal/shop"
+	"daybreak/internal/unit"
 
 	"github.com/spf13/cobra"
+	"google.golang.org/protobuf/encoding/protojson"
 )
 
 func quoteCommand() *cobra.Command {
@@ -17,7 +24,8 @@ func quoteCommand() *cobra.Command {
 	c := &cobra.Command{
 		Use:   "quote FACTS.json",
 		Short: "Print the quote of a household; - reads standard input",
-		Long: "FACTS.json holds what is known of a household, in the form of the API's Facts message.\n" +
+		Long: "FACTS.json holds what is known of a household, in the form of the API's Facts message,\n" +
+			"or an object with such a \"facts\" member.\n" +
 			"Whatever is not known is drawn and listed as assumed. Try testdata/households/V01.json.",
 		Args: cobra.ExactArgs(1),
 		RunE: func(cmd *cobra.Command, args []string) error {
@@ -38,7 +46,7 @@ func printQuote(cmd *cobra.Command, file, output, asOf, folder string) error {
 	if err != nil {
 		return err
 	}
-	told, err := wire.FactsJSON(raw)
+	told, err := decodeFacts(raw)
 	if err != nil {
 		return err
 	}
@@ -59,22 +67,44 @@ func printQuote(cmd *cobra.Command, file, output, asOf, folder string) error {
 		_, err = cmd.OutOrStdout().Write(quote.Canonical(&q))
 		return err
 	case "json":
-		words, err := wire.LoadWords(books)
-		if err != nil {
-			return err
-		}
-		body, err := words.QuoteJSON(&q, &told)
-		if err != nil {
-			return err
-		}
-		_, err = cmd.OutOrStdout().Write(append(body, '\n'))
-		return err
+		return printJSON(cmd, books, &q, told, date)
 	}
 	printer, err := newPrinter(books)
 	if err != nil {
 		return err
 	}
 	return printer.Text(cmd.OutOrStdout(), &q, &told)
+}
+
+// decodeFacts reads the API's Facts message, or the "facts" member of an
+// object such as a request body. Unknown fields are refused.
+func decodeFacts(raw []byte) (facts.Facts, error) {
+	var outer struct{ Facts json.RawMessage }
+	if json.Unmarshal(raw, &outer) == nil && len(outer.Facts) > 0 {
+		raw = outer.Facts
+	}
+	var m daybreakv1.Facts
+	if err := protojson.Unmarshal(raw, &m); err != nil {
+		f := fault.Invalid("facts", "something else", "the JSON of a Facts message")
+		f.Detail = strings.TrimPrefix(strings.ReplaceAll(err.Error(), "\u00a0", " "), "proto: ")
+		return facts.Facts{}, f
+	}
+	return wire.Facts("facts", &m)
+}
+
+// printJSON prints the whole quote as the API gives it.
+func printJSON(cmd *cobra.Command, books *shop.Books, q *quote.Quote, told facts.Facts, asOf unit.Date) error {
+	words, err := wire.LoadWords(books.Cautions)
+	if err != nil {
+		return err
+	}
+	books.Complete(&told, asOf) // for the words that name its values
+	body, err := protojson.MarshalOptions{UseProtoNames: true, Multiline: true}.Marshal(words.Quote(q, &told, wire.Full))
+	if err != nil {
+		return err
+	}
+	_, err = cmd.OutOrStdout().Write(append(body, '\n'))
+	return err
 }
 
 // mostFacts is the largest file of facts read: the same limit as a request.
