@@ -69,3 +69,14 @@ func (l Log) alive() []bool {
 	}
 	return alive
 }
+
+// Undone tells, by number, the entries that were taken back.
+func (l Log) Undone() map[int]bool {
+	undone := map[int]bool{}
+	for i, alive := range l.alive() {
+		if !alive {
+			undone[i+1] = true
+		}
+	}
+	return undone
+}

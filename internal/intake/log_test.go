@@ -117,6 +117,7 @@ func TestUndoThenUndoOfTheUndoChangesNothing(t *testing.T) {
 		require.NoError(t, err)
 		log = log.With(r.Entry)
 		require.Equal(t, log.Len(), r.State.Number)
+		require.Equal(t, map[int]bool{number: true}, log.Undone())
 		r, err = intake.Undo(log, tr, &world, log.Len(), head)
 		require.NoError(t, err)
 		require.True(t, before.Facts == r.State.Facts)
