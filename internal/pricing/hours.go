@@ -182,8 +182,10 @@ func (t *tally) equipmentTasks(d *Design) {
 }
 
 func (t *tally) serviceTask(s *Service) {
+	if s.To == 0 {
+		return
+	}
 	switch {
-	case s.To == 0:
 	case s.To > 200:
 		t.times(taskServiceLarge, 1)
 	case s.Feed == "ug":
@@ -191,4 +193,6 @@ func (t *tally) serviceTask(s *Service) {
 	default:
 		t.times(taskServiceOverhead, 1)
 	}
+	// A small check book has no hours for the utility; a complete one must.
+	t.once(taskUtility, t.book.labour.byID[taskUtility] >= 0)
 }

@@ -88,6 +88,7 @@ func (t *tally) add(id int32, count int64, r rule) *entry {
 		if e.kind == ItemLine && e.ref == id {
 			if it.unit != "set" {
 				e.quantity += Quantity(count) * thousand
+				e.use(it, count)
 				t.extend(e)
 			}
 			return e
@@ -97,8 +98,16 @@ func (t *tally) add(id int32, count int64, r rule) *entry {
 		kind: ItemLine, class: it.class, trade: it.trade, ref: id, rule: r,
 		quantity: Quantity(count) * thousand, price: t.place.prices[id],
 	})
+	e.use(it, count)
 	t.extend(e)
 	return e
+}
+
+// use keeps the feet of what is sold by the foot, for what must be bought.
+func (e *entry) use(it *item, count int64) {
+	if it.unit == "ft" {
+		e.used += count
+	}
 }
 
 // length adds feet of cable or wire, used or in whole rolls as the book bills.
@@ -109,7 +118,6 @@ func (t *tally) length(k key, feet int64, r rule, field string) {
 		return
 	}
 	e := t.add(id, feet, r)
-	e.used += feet
 	if t.book.rolls {
 		e.quantity = Quantity(cover(t.book.items[id].rollFeet, e.used)) * thousand
 		t.extend(e)
