@@ -56,9 +56,9 @@ func (c textCell) store(r raw, s State, b Basis) { *c.k = Known[string]{r.text, 
 type dayCell struct{ k *Known[Date] }
 
 func (c dayCell) load() (raw, State, Basis) {
-	return raw{num: float64(c.k.value.packed)}, c.k.state, c.k.basis
+	return raw{num: packed(c.k.value)}, c.k.state, c.k.basis
 }
-func (c dayCell) store(r raw, s State, b Basis) { *c.k = Known[Date]{Date{int32(r.num)}, b, s} }
+func (c dayCell) store(r raw, s State, b Basis) { *c.k = Known[Date]{unpacked(r.num), b, s} }
 
 // wordAt returns the word of an ordinal that counts from one, or "".
 func wordAt(words []string, ordinal uint8) string {

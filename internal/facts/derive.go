@@ -89,7 +89,7 @@ func (o *Outlet) deriveWithin(f *Facts, asOf Date) {
 		fill(&o.Location, where, FromAnotherAnswer)
 	}
 	if year, ok := f.Place.YearBuilt.Get(); ok && !asOf.IsZero() {
-		fill(&o.AgeYears, clamp(float64(asOf.Year()-year), 0, 120), FromAnotherAnswer)
+		fill(&o.AgeYears, clamp(float64(int(asOf.Year)-year), 0, 120), FromAnotherAnswer)
 	}
 }
 

@@ -153,7 +153,7 @@ func anyValue(t *rapid.T, l *facts.Leaf) any {
 		}
 		return words
 	case facts.Day:
-		d, _ := facts.NewDate(rapid.IntRange(int(l.Low), 2100).Draw(t, "year"), rapid.IntRange(1, 12).Draw(t, "month"), rapid.IntRange(1, 28).Draw(t, "day"))
+		d := facts.Date{Year: int16(rapid.IntRange(int(l.Low), 2100).Draw(t, "year")), Month: uint8(rapid.IntRange(1, 12).Draw(t, "month")), Day: uint8(rapid.IntRange(1, 28).Draw(t, "day"))}
 		return d
 	}
 	return fmt.Sprintf("%05d", rapid.IntRange(0, 99999).Draw(t, l.Path))

@@ -101,7 +101,7 @@ func (l *Leaf) value(r raw) any {
 	case Set:
 		return append([]string{}, wordsOf(l.Words, uint32(r.num))...)
 	case Day:
-		return Date{int32(r.num)}
+		return unpacked(r.num)
 	}
 	return r.text
 }
@@ -173,7 +173,7 @@ func (l *Leaf) read(v any) (raw, bool) {
 		if s, isText := v.(string); isText {
 			d, ok = ParseDate(s)
 		}
-		return raw{num: float64(d.packed)}, ok && d.Year() >= int(l.Low)
+		return raw{num: packed(d)}, ok && int(d.Year) >= int(l.Low)
 	}
 	s, ok := v.(string)
 	return raw{text: s}, ok && l.form.ok(s)
