@@ -49,3 +49,26 @@ func lower(s string) string {
 	}
 	return string(b)
 }
+
+// SessionKey is the key a session lies under, "{s0417}:shop:session:id". Its
+// log, requests and tombstone add a word to it.
+func SessionKey(k Key) string { return fullKey(ShardOf(k.ID), k.Shop, "session", k.ID) }
+
+// QuoteKey is the key a quote lies under, in its session's shard; false when
+// the id is not one made by QuoteID.
+func QuoteKey(k Key) (string, bool) {
+	shard, ok := QuoteShard(k.ID)
+	return fullKey(shard, k.Shop, "quote", k.ID), ok
+}
+
+// BookKey is the key a book lies under.
+func BookKey(shop, hash string) string { return fullKey(ShardOf(hash), shop, "book", hash) }
+
+// ReplyKey is the key a remembered reply lies under.
+func ReplyKey(shop string, r Request) string {
+	return fullKey(ShardOf(r.ID), shop, "reply", r.Method+":"+r.ID)
+}
+
+func fullKey(shard int, shop, kind, id string) string {
+	return "{" + Tag(shard) + "}:" + shop + ":" + kind + ":" + id
+}

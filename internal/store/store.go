@@ -154,7 +154,7 @@ type Remembered struct {
 type Lives struct {
 	Session   time.Duration // after the last append; 14 days
 	Tombstone time.Duration // after a deletion; 24 hours
-	Request   time.Duration // remembered requests, and those of a session beyond its life; 24 hours
+	Request   time.Duration // replies remembered by Remember; a session remembers its own requests as long as it lives; 24 hours
 	Quote     time.Duration // after it was issued; 400 days
 	Book      time.Duration // after it was last put; 800 days, twice a quote's life
 }
