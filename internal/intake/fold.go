@@ -1,6 +1,8 @@
 package intake
 
 import (
+	"slices"
+
 	"daybreak/internal/facts"
 	"daybreak/internal/facts/condition"
 	"daybreak/internal/intake/tree"
@@ -187,20 +189,11 @@ func (f *folding) tell(l *facts.Leaf, v any, o origin) {
 
 func united(have, more []string) []string {
 	for _, w := range more {
-		if !contains(have, w) {
+		if !slices.Contains(have, w) {
 			have = append(have, w)
 		}
 	}
 	return have
-}
-
-func contains(list []string, word string) bool {
-	for _, w := range list {
-		if w == word {
-			return true
-		}
-	}
-	return false
 }
 
 // open marks the questions that are left and names the one to ask: the first

@@ -1,6 +1,7 @@
 package tree
 
 import (
+	"slices"
 	"strings"
 
 	"daybreak/internal/facts"
@@ -113,7 +114,7 @@ func (q *Question) readSeveral(a Answer) (Effects, error) {
 	values := map[*facts.Leaf]any{}
 	for i, id := range a.Choices {
 		c, ok := q.Choice(id)
-		if !ok || contains(a.Choices[:i], id) {
+		if !ok || slices.Contains(a.Choices[:i], id) {
 			return Effects{}, fault.Invalid("answer.choices", id, "each once, of "+q.choiceIDs())
 		}
 		if len(c.Tells) == 0 && len(a.Choices) > 1 {
@@ -155,13 +156,4 @@ func (q *Question) choiceIDs() string {
 		ids[i] = c.ID
 	}
 	return strings.Join(ids, ", ")
-}
-
-func contains(list []string, s string) bool {
-	for _, x := range list {
-		if x == s {
-			return true
-		}
-	}
-	return false
 }

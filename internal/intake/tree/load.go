@@ -60,22 +60,12 @@ func Load(fsys fs.FS) (*Tree, error) {
 		b.tree.words[w.Locale] = w
 		b.tree.locales = append(b.tree.locales, w.Locale)
 	}
-	// The default locale stands first; the rest keep the order of their names.
-	slices.SortStableFunc(b.tree.locales, func(x, y string) int {
-		return boolOrder(x == defaultLocale, y == defaultLocale)
-	})
+	// Names come sorted; the default locale goes to the front.
+	if i := slices.Index(b.tree.locales, defaultLocale); i > 0 {
+		b.tree.locales = slices.Insert(slices.Delete(b.tree.locales, i, i+1), 0, defaultLocale)
+	}
 	b.tree.revision = hex.EncodeToString(digest.Sum(nil)[:8])
 	return b.tree, nil
-}
-
-func boolOrder(first, second bool) int {
-	switch {
-	case first == second:
-		return 0
-	case first:
-		return -1
-	}
-	return 1
 }
 
 // localeOf is the file's name without folder and ending.
