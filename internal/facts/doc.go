@@ -9,7 +9,7 @@
 // with ==. Then [Leaf]: the one table that the wire, the question tree, the
 // conditions, the chips and the fingerprint all walk. Rooms that know a leaf
 // by name use the struct; rooms that walk leaves use [Leaf.At] and [Slot].
-// [DeriveWithin] fills what follows from other leaves, [Lookup] what follows
+// [DeriveWithin] fills what follows from other leaves, [Complete] also what follows
 // from tables; neither touches a leaf that was told or narrowed.
 //
 // Names, phones, e-mails and addresses are never facts. Engines do not import
