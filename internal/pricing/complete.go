@@ -155,9 +155,35 @@ func (b *Book) equipmentFits(faults *bookfile.Faults) {
 			if plug := a.values["plug"]; plug != "" {
 				b.plugFits(faults, it, plug)
 			}
+			b.settingsFit(faults, it, &a)
 		}
 	}
 }
+
+// settingsFit says where a setting has no breaker: the next rating at or above
+// 125 % of it.
+//
+// Source: NFPA 70 625.41, 240.6(A).
+func (b *Book) settingsFit(faults *bookfile.Faults, it *item, a *attributes) {
+	poles := int32(2)
+	if a.values["volts"] == "120" {
+		poles = 1
+	}
+	for _, s := range a.settings {
+		i, _ := slices.BinarySearchFunc(breakerRatings, s*5, func(rating int32, fiveQuarters int) int { return int(rating)*4 - fiveQuarters })
+		if i < len(breakerRatings) {
+			if _, ok := b.index[key{kind: "breaker", a: string(Standard), b: "full", n: breakerRatings[i], m: poles}]; ok {
+				continue
+			}
+		}
+		faults.Add(it.file, it.line, "items."+it.code+".select.settings_amps", s, "a setting whose 125 % has a breaker in the book")
+	}
+}
+
+// breakerRatings are the standard ratings a house may need for charging.
+//
+// Source: NFPA 70 240.6(A), to 125 A.
+var breakerRatings = []int32{15, 20, 25, 30, 35, 40, 45, 50, 60, 70, 80, 90, 100, 110, 125}
 
 func (b *Book) plugFits(faults *bookfile.Faults, it *item, plug string) {
 	amps, known := plugAmps[plug]

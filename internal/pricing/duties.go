@@ -1,6 +1,9 @@
 package pricing
 
-import "daybreak/internal/unit"
+import (
+	"daybreak/internal/unit"
+	"daybreak/internal/working"
+)
 
 // permit adds the public fee, on the subtotal before permit and tax where it
 // goes by valuation. It passes through without margin, discount or tax.
@@ -102,5 +105,5 @@ func (t *tally) tax(f *Figures) {
 		r = ruleTaxNone
 	}
 	t.step(r, t.money("base", f.Taxable[Likely]), t.money("out", f.Tax[Likely]),
-		percent("rate", row.rate.Of(1_000_000, unit.HalfEven)/100))
+		working.Term{Name: "rate", Value: 100 * row.rate.float(), Unit: "%"})
 }

@@ -111,6 +111,11 @@ func (l *loader) header(n bookfile.Node) {
 	for _, t := range n.At("trades").Items() {
 		b.trades = append(b.trades, t.Text())
 	}
+	for _, needed := range []string{"labour", "fees"} {
+		if n.OK() && !slices.Contains(b.trades, needed) {
+			n.At("trades").Fault("no "+needed, "trades with labour and fees among them, which hours, trip and minimum belong to")
+		}
+	}
 	if len(b.trades) > maxTrades {
 		n.At("trades").Fault(len(b.trades), "at most 12 trades")
 	}

@@ -91,7 +91,7 @@ func (p Policy) Price(cost int64) (int64, bool) {
 	return roundHalfEven(new(big.Rat).Mul(big.NewRat(cost, 1), p.factor))
 }
 
-// roundHalfEven rounds a rational that is not negative; false beyond 9·10¹⁵.
+// roundHalfEven rounds a rational that is not negative; false beyond 10¹².
 func roundHalfEven(r *big.Rat) (int64, bool) {
 	q, rest := new(big.Int).QuoRem(r.Num(), r.Denom(), new(big.Int))
 	switch rest.Lsh(rest, 1).Cmp(r.Denom()) {
@@ -108,8 +108,9 @@ func roundHalfEven(r *big.Rat) (int64, bool) {
 	return q.Int64(), true
 }
 
-// largestAmount keeps a thousand lines of the largest price within an int64.
-const largestAmount = 9_000_000_000_000_000
+// largestAmount keeps a bill of the most lines, each of the longest length at
+// the largest unit price, within an int64.
+const largestAmount = 1_000_000_000_000
 
 // Allocate spreads a total over weights by largest remainder: floor shares,
 // then one minor unit to the largest remainders, ties to the earlier. Negative

@@ -15,6 +15,12 @@ func TestEveryRuleHasWords(t *testing.T) {
 	for _, key := range pricing.Rules() {
 		require.True(t, w.Has(key), key)
 	}
+	bill, err := pricing.Price(demo(t), trench(), demoPlace(t, demo(t), "00010"), nil)
+	require.NoError(t, err)
+	for _, l := range bill.Lines {
+		require.True(t, w.Has(l.Why), l.Code)
+		require.True(t, l.From == "" || w.Has(l.From), "the design step %s of %s", l.From, l.Code)
+	}
 	for _, key := range []string{"pricing.book_expired", "pricing.book_not_yet", "pricing.tax_row_not_in_force"} {
 		require.True(t, w.Has(key), key)
 	}
