@@ -88,20 +88,11 @@ type factor struct {
 	factor [3]int64
 }
 
-// groupSet is a set of condition groups.
+// groupSet is a set of condition groups, a bit each in the order of groupNames.
 type groupSet uint8
 
-const (
-	houseGroup groupSet = 1 << iota
-	heightGroup
-	atticGroup
-	crawlGroup
-	masonryGroup
-	soilGroup
-	panelGroup
-	sizeGroup
-)
-
+// groupNames are the groups of conditions, in the order of [Conditions] and
+// with the size of cable last.
 var groupNames = []string{"house", "height", "attic", "crawl", "masonry", "soil", "panel", "size"}
 
 // area is what a postal code leads to; taxes are one per span of dates.

@@ -119,8 +119,6 @@ func (l *loader) triple(n bookfile.Node, positive bool) (t Triple) {
 	return t
 }
 
-func text(n bookfile.Node) string { return n.Text() }
-
 func (l *loader) purchase(it *item, n bookfile.Node) {
 	if v := n.Maybe("stick_ft"); v.OK() {
 		it.stickFeet = int64(v.Whole(1, 100))
