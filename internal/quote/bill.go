@@ -240,10 +240,10 @@ func (w *weighing) nameEquipment(o *Option, plug string) {
 // price makes the bill, or notes that the shop does not sell what it takes.
 func (w *weighing) price(o *Option, work pricing.Work) error {
 	var err error
-	if w.draw {
+	if w.drawing() {
 		o.Bill.Figures, err = pricing.Estimate(w.books.Prices, work, w.place)
 	} else {
-		o.Bill, err = pricing.Price(w.books.Prices, work, w.place, w.sheet)
+		o.Bill, err = pricing.Price(w.books.Prices, work, w.place, w.option)
 	}
 	if f, ok := fault.As(err); ok && f.Kind == fault.KindInvalid {
 		o.Priced = false

@@ -63,7 +63,8 @@ type choice struct{ enough, best, grow int }
 // for a hybrid or no new wire may be planned; else the largest new circuit up
 // to 32 A, or up to a told wish, that the panel carries with 2 % to spare;
 // else energy-managed up to 40 A. *Room to grow* is the largest setting up to
-// the car's own limit and 48 A that fits or can be managed, when it is larger.
+// 48 A that fits, not above the next standard one over the car's own limit, or
+// that can be managed within that limit, when it is larger.
 func (w *weighing) choose() choice {
 	c := choice{enough: w.cheapest(func(o *Option) bool { return o.RefillsWorst })}
 	if c.enough < 0 {
@@ -73,7 +74,9 @@ func (w *weighing) choose() choice {
 		return choice{-1, -1, -1}
 	}
 	c.best = w.bestFit(c.enough)
-	c.grow = w.strongest(func(o *Option) bool { return o.Way != ExistingOutlet && o.Setting <= growTop })
+	c.grow = w.strongest(func(o *Option) bool {
+		return o.newLevel2() && o.Setting <= growTop && (!o.Managed || o.Setting <= w.carTakes())
+	})
 	if c.grow >= 0 && w.options[c.grow].power() <= w.options[c.best].power() {
 		c.grow = -1
 	}
@@ -113,6 +116,9 @@ func (w *weighing) bestFit(enough int) int {
 	}
 	return enough
 }
+
+// carTakes is the car's own limit, with half an ampere of its plate's rounding.
+func (w *weighing) carTakes() unit.Amps { return w.need.CarAmps + 0.5 }
 
 func (o *Option) newLevel2() bool { return o.Way != ExistingOutlet && o.Level == charging.Level2 }
 
@@ -163,7 +169,8 @@ func (w *weighing) strongest(want func(*Option) bool) int {
 // likely is the priced figure, minor units.
 func (o *Option) likely() int64 { return o.Bill.Total[1] }
 
-// sound reports whether an option rests on an outlet that may not be used yet.
+// needsPuttingRight reports whether an option rests on an outlet that may not
+// be used before work is done on it.
 func (o *Option) needsPuttingRight() bool {
 	return o.Outlet != nil && (o.Outlet.Word == outlet.Stop || o.Outlet.Word == outlet.NeedsWork) && len(o.OutletWay.Work) > 0
 }

@@ -40,9 +40,10 @@ func Compose(books *shop.Books, home Household, asOf unit.Date) (Quote, error) {
 		Assumptions: home.Assumptions,
 		Demo:        books.Demo,
 		Revisions:   revisionsOf(books),
-		Working:     sheet.Steps,
 	}
-	q.Findings = w.findings(&home.Told)
+	if q.Findings, err = w.findings(&home.Told); err != nil {
+		return Quote{}, err
+	}
 	w.attach(q.Findings)
 	c := w.choose()
 	w.show(&q, c)
@@ -53,6 +54,7 @@ func Compose(books *shop.Books, home Household, asOf unit.Date) (Quote, error) {
 	}
 	w.stand(&q, best)
 	w.headline(&q, best)
+	q.Working = gathered(sheet, q.Options)
 	q.Fingerprint = Fingerprint(&home.Told, asOf, q.Revisions)
 	q.Reference = Reference(q.Fingerprint)
 	return q, nil
@@ -79,7 +81,6 @@ func Price(books *shop.Books, filled *facts.Facts, asOf unit.Date) (Draw, error)
 	if err != nil {
 		return Draw{}, err
 	}
-	w.draw = true
 	if err := w.weigh(); err != nil {
 		return Draw{}, err
 	}
@@ -136,17 +137,42 @@ func revisionsOf(books *shop.Books) []Revision {
 const EngineRevision = "1"
 
 // findings are what is dangerous or does not fit together, as told; what the
-// outlet rules raise joins them.
-func (w *weighing) findings(told *facts.Facts) []caution.Finding {
+// outlet rules raise joins them. They judge the outlets as told too, so that
+// nothing assumed is said to have been found.
+func (w *weighing) findings(told *facts.Facts) ([]caution.Finding, error) {
+	seen := *w.home
+	seen.facts = told
+	outlets, err := (&weighing{home: &seen}).judge()
+	if err != nil {
+		return nil, err
+	}
 	var raised []caution.Raised
-	for i := range w.options {
-		if o := &w.options[i]; o.Outlet != nil {
-			for _, code := range o.Outlet.Findings() {
-				raised = append(raised, caution.Raised{Code: code, Slot: o.OutletSlot})
+	for i := range outlets {
+		for _, code := range outlets[i].verdict.Findings() {
+			raised = append(raised, caution.Raised{Code: code, Slot: outlets[i].slot})
+		}
+	}
+	return w.books.Cautions.Findings(told, raised...), nil
+}
+
+// gathered is the working of a quote: of the household, then of each option
+// shown; a step that several options share stands once.
+func gathered(sheet *working.Sheet, shown []Option) []working.Step {
+	seen := map[working.Step]bool{}
+	var out []working.Step
+	add := func(steps []working.Step) {
+		for _, s := range steps {
+			if !seen[s] {
+				seen[s] = true
+				out = append(out, s)
 			}
 		}
 	}
-	return w.books.Cautions.Findings(told, raised...)
+	add(sheet.Steps)
+	for i := range shown {
+		add(shown[i].Working)
+	}
+	return out
 }
 
 // attach puts each finding beside the options it is about.
@@ -183,7 +209,7 @@ func (w *weighing) show(q *Quote, c choice) {
 			q.Options = append(q.Options, *o)
 			continue
 		}
-		o.Why = w.whyNot(o, c)
+		o.Why, o.Working = w.whyNot(o, c), nil
 		q.Others = append(q.Others, *o)
 	}
 	sortByPrice(q.Options)

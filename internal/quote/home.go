@@ -150,7 +150,7 @@ func (h *home) readEquipment() {
 }
 
 // rate is the power this car would draw on some equipment.
-func (h *home) rate(volts unit.Volts, breaker, receptacle, setting unit.Amps) (charging.Rate, error) {
+func (w *weighing) rate(volts unit.Volts, breaker, receptacle, setting unit.Amps) (charging.Rate, error) {
 	limits := charging.Limits{
 		Supply:      volts,
 		Breaker:     charging.At(breaker),
@@ -158,11 +158,11 @@ func (h *home) rate(volts unit.Volts, breaker, receptacle, setting unit.Amps) (c
 		Setting:     charging.At(setting),
 		Cable:       charging.None[unit.Amps](),
 		Managed:     charging.None[unit.Amps](),
-		OnboardKW:   charging.At(h.car.onboardKW),
-		OnboardAmps: charging.At(h.car.acAmps),
+		OnboardKW:   charging.At(w.car.onboardKW),
+		OnboardAmps: charging.At(w.car.acAmps),
 	}
 	if receptacle > 0 {
 		limits.Receptacle = charging.At(receptacle)
 	}
-	return charging.Power(limits, nil)
+	return charging.Power(limits, w.option)
 }

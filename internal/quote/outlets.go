@@ -23,10 +23,12 @@ type judged struct {
 	config  string
 	volts   unit.Volts
 	verdict outlet.Verdict
+	steps   []working.Step // of the verdict
 }
 
 // judge lays the rules beside each outlet that is there and whose face is known.
-func (h *home) judge(sheet *working.Sheet) ([]judged, error) {
+func (w *weighing) judge() ([]judged, error) {
+	h := w.home
 	var out []judged
 	for _, s := range slots {
 		o := s.at(h.facts)
@@ -35,11 +37,15 @@ func (h *home) judge(sheet *working.Sheet) ([]judged, error) {
 		if present == facts.OutletPresentNone || !known {
 			continue
 		}
-		v, err := outlet.Judge(h.describe(o), sheet)
+		w.page()
+		v, err := outlet.Judge(h.describe(o), w.option)
 		if err != nil {
 			return nil, err
 		}
 		j := judged{slot: s.name, about: o, config: config.String(), verdict: v, volts: 120}
+		if w.option.Keeping() {
+			j.steps = w.option.Steps
+		}
 		if volts, ok := o.Volts.Get(); ok {
 			j.volts = volts
 		} else if faceLevel(j.config) == 2 {

@@ -124,6 +124,7 @@ type Option struct {
 	Breaker  unit.Amps
 	Managed  bool
 	Setpoint unit.Amps // of the energy management, on the service
+	FailSafe unit.Amps // what it falls back to when its signal is lost; 0 is off
 
 	Rate          charging.Rate
 	HoursNormal   unit.Hours // to put back a normal weekday
@@ -146,8 +147,10 @@ type Option struct {
 	Findings  []caution.Finding
 	Verify    []Sentence
 	Possible  bool
-	SafeFirst []Sentence // what must be put right before it may be used
-	Adapter   bool       // the car needs a listed AC adapter
+	SafeFirst []Sentence     // what must be put right before it may be used
+	Adapter   bool           // the car needs a listed AC adapter
+	Care      []Sentence     // how to use it safely, from the first day
+	Working   []working.Step // behind its numbers; kept for the options shown
 }
 
 // Sentence is words to be made at the edge: a key and its arguments.

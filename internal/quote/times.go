@@ -56,20 +56,20 @@ func (w *weighing) readNeed() error {
 func (w *weighing) times(o *Option) error {
 	factor := o.Level.DistanceFactor()
 	night := charging.Night{Wall: o.Rate.Wall, Factor: factor, Window: w.window}
-	usual, err := charging.Overnight(w.need.EnergyKWh, night, w.sheet)
+	usual, err := charging.Overnight(w.need.EnergyKWh, night, w.option)
 	if err != nil {
 		return err
 	}
 	o.HoursNormal = usual.Hours
-	worst, err := charging.Overnight(w.need.WorstKWh, night, w.sheet)
+	worst, err := charging.Overnight(w.need.WorstKWh, night, w.option)
 	if err != nil {
 		return err
 	}
 	o.RefillsWorst = worst.Fits
-	if w.draw {
+	if w.drawing() {
 		return nil
 	}
-	miles, err := charging.MilesPerHour(o.Rate.Wall, w.worst.Consumption, factor, w.sheet)
+	miles, err := charging.MilesPerHour(o.Rate.Wall, w.worst.Consumption, factor, w.option)
 	if err != nil {
 		return err
 	}
@@ -77,7 +77,7 @@ func (w *weighing) times(o *Option) error {
 	full, err := charging.ChargeTime(charging.Session{
 		Usable: w.car.usable, From: 0, To: 1, Wall: o.Rate.Wall,
 		Losses: charging.LossesAt(mildDay), Taper: charging.UsualTaper(),
-	}, w.sheet)
+	}, w.option)
 	if err != nil {
 		return err
 	}

@@ -1,16 +1,24 @@
 package quote
 
-import "daybreak/internal/working"
+import (
+	"daybreak/internal/circuit/outlet"
+	"daybreak/internal/working"
+)
 
 // TitleOf names an option in a line.
 func TitleOf(o *Option) Sentence {
 	args := []working.Term{
 		working.Num("setting", o.Setting, "A"), working.Num("volts", o.Volts, "V"), working.Num("breaker", o.Breaker, AmpsEach),
 	}
-	if o.Managed {
-		return Said("quote.title.managed", args...)
+	switch {
+	case o.Managed:
+		return Said("quote.title.managed", append(args, working.Num("size", o.Setting, AmpsEach))...)
+	case o.Way != ExistingOutlet:
+		return Said("quote.title."+o.Way.Word(), args...)
+	case o.shares():
+		return Said("quote.title.shared", append(args, working.Word("face", o.OutletWay.Receptacle))...)
 	}
-	return Said("quote.title."+o.Way.Word(), args...)
+	return Said("quote.title."+string(o.OutletWay.Kind), append(args, working.Word("face", o.OutletWay.Receptacle))...)
 }
 
 // PriceOf says what an option costs, the priced figure first.
@@ -20,4 +28,15 @@ func PriceOf(o *Option) Sentence {
 	}
 	c := o.Bill.Currency
 	return Said("quote.price", moneyTerm("likely", o.likely(), c), moneyTerm("low", int64(o.Price.P10), c), moneyTerm("high", int64(o.Price.P90), c))
+}
+
+// shares reports whether an appliance stays on the circuit, with a listed
+// switch that never lets both run.
+func (o *Option) shares() bool {
+	for _, w := range o.OutletWay.Work {
+		if w.Kind == outlet.SharingSwitch {
+			return true
+		}
+	}
+	return false
 }

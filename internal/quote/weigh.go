@@ -1,6 +1,8 @@
 package quote
 
 import (
+	"strings"
+
 	"daybreak/internal/charging"
 	"daybreak/internal/circuit"
 	"daybreak/internal/edition"
@@ -23,15 +25,15 @@ type weighing struct {
 	*home
 	need    Need
 	worst   charging.WorstWeekday
-	sheet   *working.Sheet
-	draw    bool // figures only: no lines, no working
+	sheet   *working.Sheet // of the household; nil on a draw: figures only, no lines
+	option  *working.Sheet // of the option being weighed
 	options []Option
 }
 
 // weigh lists every way to charge at this home, with circuit, panel check,
 // hours and price.
 func (w *weighing) weigh() error {
-	outlets, err := w.judge(w.sheet)
+	outlets, err := w.judge()
 	if err != nil {
 		return err
 	}
@@ -40,15 +42,35 @@ func (w *weighing) weigh() error {
 			return err
 		}
 	}
-	if err := w.newCircuits(); err != nil {
-		return err
+	return w.newCircuits()
+}
+
+// drawing reports whether only figures are wanted.
+func (w *weighing) drawing() bool { return w.sheet == nil }
+
+// page opens the working of the next option.
+func (w *weighing) page() {
+	w.option = nil
+	if !w.drawing() {
+		w.option = &working.Sheet{}
 	}
-	return nil
+}
+
+// keep puts an option beside the others with its working.
+func (w *weighing) keep(o *Option) {
+	if w.option.Keeping() {
+		o.Working = w.option.Steps
+	}
+	w.options = append(w.options, *o)
 }
 
 // existingWays adds an option for each thing that could be made of an outlet.
 func (w *weighing) existingWays(j *judged) error {
 	for _, way := range j.verdict.Ways {
+		w.page()
+		if w.option.Keeping() {
+			w.option.Steps = append(w.option.Steps, j.steps...)
+		}
 		o := Option{
 			ID:         j.slot + "-" + string(way.Kind),
 			Way:        ExistingOutlet,
@@ -70,13 +92,14 @@ func (w *weighing) existingWays(j *judged) error {
 		for _, c := range j.verdict.Verify {
 			o.Verify = append(o.Verify, Said(c.Words()))
 		}
+		o.Care = w.care(&o, j.about)
 		if err := w.existingPanel(&o); err != nil {
 			return err
 		}
 		if err := w.priceOutlet(&o, j); err != nil {
 			return err
 		}
-		w.options = append(w.options, o)
+		w.keep(&o)
 	}
 	return nil
 }
@@ -93,11 +116,7 @@ func (w *weighing) existingPanel(o *Option) error {
 }
 
 func (w *weighing) check(o *Option, in panel.Input) error {
-	var sheet *working.Sheet
-	if w.sheet.Keeping() && !w.draw {
-		sheet = &working.Sheet{}
-	}
-	r, err := panel.Calculate(in, sheet)
+	r, err := panel.Calculate(in, w.option)
 	if err != nil {
 		return err
 	}
@@ -161,7 +180,8 @@ func (w *weighing) newCircuit(way Way, setting unit.Amps, volts unit.Volts) erro
 		Volts:    volts,
 		Possible: true,
 	}
-	design, err := circuit.Design(w.ed, w.job(way, setting, volts), w.sheet)
+	w.page()
+	design, err := circuit.Design(w.ed, w.job(way, setting, volts), w.option)
 	if err != nil {
 		return err
 	}
@@ -175,8 +195,8 @@ func (w *weighing) newCircuit(way Way, setting unit.Amps, volts unit.Volts) erro
 	if err := w.priceCircuit(&o); err != nil {
 		return err
 	}
-	w.options = append(w.options, o)
-	if o.Level == charging.Level2 && o.Panel.Verdict != panel.Fits && setting >= 32 {
+	w.keep(&o)
+	if o.Level == charging.Level2 && o.Panel.Verdict != panel.Fits {
 		return w.managed(o)
 	}
 	return nil
@@ -205,26 +225,52 @@ func loadOf(o *Option) unit.Amps {
 	return o.Setting
 }
 
-// managed weighs a new circuit whose charger is throttled so that the service
-// stays within its rating.
+// managed weighs the same circuit with a charger that is throttled so that the
+// service stays within its rating. The lawful setpoint is the one the panel's
+// own check allows; when its signal is lost the charger falls back to what
+// would fit unmanaged.
 func (w *weighing) managed(o Option) error {
-	o.ID += "-managed"
-	o.Managed = true
-	o.Setpoint = unit.Amps(float64(o.Panel.Capacity.Amps) / w.ed.ContinuousFactor().Value)
+	w.option = branched(w.option)
 	in := w.load
 	in.Chargers = []panel.Charger{{Setting: loadOf(&o), Volts: o.Volts, Circuit: panel.NewCircuit}}
-	in.Management = panel.Management{Kind: panel.MeasuredService, Setpoint: o.Setpoint}
+	in.Management = panel.Management{Kind: panel.MeasuredService, Setpoint: w.rules.MaxSetpoint(o.Panel.Capacity.Amps)}
+	for _, m := range o.Panel.Measures {
+		if m.Kind == panel.ManageEnergy {
+			in.Management.Setpoint, in.Management.FailSafe = m.Setpoint, m.FailSafe
+		}
+	}
+	o.ID += "-managed"
+	o.Managed, o.Setpoint, o.FailSafe = true, in.Management.Setpoint, in.Management.FailSafe
 	if err := w.check(&o, in); err != nil {
 		return err
 	}
 	if err := w.priceCircuit(&o); err != nil {
 		return err
 	}
-	w.options = append(w.options, o)
+	w.keep(&o)
 	return nil
 }
 
-// job is the circuit wanted, for the designer.
+// branched is the working of an option that goes on from another's design;
+// the other's panel check and bill are left behind.
+func branched(s *working.Sheet) *working.Sheet {
+	if !s.Keeping() {
+		return nil
+	}
+	out := &working.Sheet{}
+	for _, step := range s.Steps {
+		if room, _, _ := strings.Cut(step.Rule, "."); room == "circuit" || room == "charging" {
+			out.Steps = append(out.Steps, step)
+		}
+	}
+	return out
+}
+
+// job is the circuit wanted, for the designer. In a shared garage of concrete
+// it is wired in steel, which takes a knock and feeds no fire.
+//
+// Source: NEC 358.10, 334.10 for the method; steel in shared garages is common
+// practice.
 func (w *weighing) job(way Way, setting unit.Amps, volts unit.Volts) circuit.Job {
 	j := circuit.Job{
 		Setting:    setting,
@@ -238,6 +284,9 @@ func (w *weighing) job(way Way, setting unit.Amps, volts unit.Volts) circuit.Job
 		Ambient:    w.route.ambient,
 		Concrete:   w.route.concrete,
 		Cost:       w.costOf,
+	}
+	if w.route.concrete {
+		j.Methods = circuit.UseEMT
 	}
 	if way == NewReceptacle {
 		j.Connection = circuit.WantReceptacle

@@ -4,8 +4,6 @@ import (
 	"sort"
 
 	"daybreak/internal/charging"
-	"daybreak/internal/circuit"
-	"daybreak/internal/circuit/outlet"
 	"daybreak/internal/edition"
 	"daybreak/internal/unit"
 	"daybreak/internal/working"
@@ -66,36 +64,6 @@ func (w *weighing) nextCheaper(o *Option) *Option {
 	return next
 }
 
-// whyNot says why an option that was weighed is not shown, gravest reason first.
-func (w *weighing) whyNot(o *Option, c choice) Sentence {
-	switch {
-	case !o.Possible:
-		return Said("quote.not.permission")
-	case o.Circuit != nil && o.Circuit.Outcome == circuit.NotServed:
-		return Said("quote.not.served." + ReasonWord(o.Circuit.Reason))
-	case o.Circuit != nil && o.Circuit.Outcome == circuit.Impossible:
-		return Said("quote.not.impossible." + ReasonWord(o.Circuit.Reason))
-	case o.Outlet != nil && o.Outlet.Word == outlet.Stop && !o.needsPuttingRight():
-		return Said("quote.not.unsafe")
-	case !o.carried():
-		return Said("quote.not.panel_"+VerdictWord(o.Panel.Verdict),
-			working.Num("total", o.Panel.Total, "A"), working.Num("capacity", o.Panel.Capacity.Amps, "A"))
-	case !o.Priced:
-		return Said("quote.not.priced")
-	case !o.RefillsWorst:
-		return Said("quote.not.weaker", hoursTerm("hours", o.HoursNormal))
-	}
-	if c.best >= 0 {
-		if more := o.likely() - w.options[c.best].likely(); more >= leastNamed {
-			return Said("quote.not.dearer", moneyTerm("more", more, o.Bill.Currency))
-		}
-	}
-	return Said("quote.not.between")
-}
-
-// leastNamed is the smallest difference in price worth naming, minor units.
-const leastNamed = 1000
-
 // whatChanges names the fact most likely to change the choice.
 func (w *weighing) whatChanges(o *Option) Sentence {
 	switch {
@@ -139,7 +107,7 @@ func headlineOf(q *Quote, o *Option) Sentence {
 		low, high = q.Band.P10, q.Band.P90
 	}
 	price := []working.Term{moneyTerm("low", low, currency), moneyTerm("high", high, currency)}
-	args := append(price, hoursTerm("hours", o.HoursNormal), working.Num("setting", o.Setting, "A"), working.Num("breaker", o.Breaker, AmpsEach))
+	args := append(price, hoursTerm("hours", o.HoursNormal), working.Num("setting", o.Setting, "A"), working.Num("size", o.Setting, AmpsEach), working.Num("breaker", o.Breaker, AmpsEach))
 	switch {
 	case q.Standing == Halted:
 		return Said("quote.headline.halted", args...)
@@ -155,42 +123,6 @@ func headlineOf(q *Quote, o *Option) Sentence {
 		return Said("quote.headline.receptacle", args...)
 	}
 	return Said("quote.headline.hardwired", args...)
-}
-
-// ReasonWord is why a circuit was not designed, as words and data spell it.
-func ReasonWord(r circuit.Reason) string {
-	return wordOf([]string{"none", "underground", "other_method", "too_many_changes", "no_method_fits",
-		"no_conductor", "drop_too_high", "no_receptacle", "nothing_stocked"}, int(r))
-}
-
-// WireWord is a circuit's wire as data spells it: "8 AWG copper NM-B".
-func WireWord(c *circuit.Candidate) string {
-	out := ""
-	for i := range c.Parts {
-		p := &c.Parts[i]
-		if p.Method == 0 {
-			continue
-		}
-		if out != "" {
-			out += ", "
-		}
-		out += p.Hot.String() + " copper " + methodWord(p)
-	}
-	return out
-}
-
-func methodWord(p *circuit.Part) string {
-	method := map[edition.Method]string{
-		edition.NMB: "NM-B", edition.UFB: "UF-B", edition.MC: "MC", edition.SER: "SER",
-		edition.THWN2: "THWN-2", edition.XHHW2: "XHHW-2", edition.THWNWet: "THWN",
-	}[p.Method]
-	raceway := map[edition.Raceway]string{
-		edition.EMT: "EMT", edition.PVC40: "PVC 40", edition.PVC80: "PVC 80", edition.RMC: "RMC",
-	}[p.Raceway]
-	if raceway == "" {
-		return method
-	}
-	return method + " in " + string(p.Trade) + " " + raceway
 }
 
 func sortByPrice(options []Option) {

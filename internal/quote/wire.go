@@ -1,0 +1,36 @@
+package quote
+
+import (
+	"daybreak/internal/circuit"
+	"daybreak/internal/edition"
+)
+
+// ReasonWord is why a circuit was not designed, as words and data spell it.
+func ReasonWord(r circuit.Reason) string {
+	return wordOf([]string{"none", "underground", "other_method", "too_many_changes", "no_method_fits",
+		"no_conductor", "drop_too_high", "device_above_equipment", "no_receptacle", "nothing_stocked"}, int(r))
+}
+
+// WireWord is a circuit's wire as data spells it: "8 AWG copper NM-B".
+func WireWord(c *circuit.Candidate) string {
+	out := ""
+	for i := range c.Parts {
+		p := &c.Parts[i]
+		if p.Method == 0 {
+			continue
+		}
+		if out != "" {
+			out += ", "
+		}
+		out += p.Hot.String() + " copper " + methodWord(p)
+	}
+	return out
+}
+
+func methodWord(p *circuit.Part) string {
+	method := circuit.MethodName(p.Method, edition.NoRaceway)
+	if p.Raceway == edition.NoRaceway {
+		return method
+	}
+	return method + " in " + string(p.Trade) + " " + circuit.RacewayName(p.Raceway)
+}
