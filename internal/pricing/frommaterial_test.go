@@ -13,7 +13,7 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-func design(t *testing.T, year int, change func(*circuit.Job)) circuit.Result {
+func design(t testing.TB, year int, change func(*circuit.Job)) circuit.Result {
 	t.Helper()
 	ed, err := nec.Open(nec.Embedded(), year)
 	require.NoError(t, err)
@@ -53,14 +53,19 @@ func TestADesignedCableBecomesABill(t *testing.T) {
 	})
 }
 
-func TestCableThatBecomesRacewayHasItsBoxAndTails(t *testing.T) {
-	book := demo(t)
-	r := design(t, 2020, func(j *circuit.Job) {
+// cableThenRaceway is 20 ft of cable inside and 10 ft of conduit outside.
+func cableThenRaceway(t testing.TB) circuit.Result {
+	return design(t, 2020, func(j *circuit.Job) {
 		j.Setting, j.Place = 16, edition.Outdoor
 		j.Route.Segments = []circuit.Segment{{Kind: circuit.OpenFraming, Feet: 20}, {Kind: circuit.Outside, Feet: 10}}
 		j.Route.PanelDrop, j.Route.DeviceDrop = 0, 0
 		j.Methods = circuit.UseNMB | circuit.UsePVC
 	})
+}
+
+func TestCableThatBecomesRacewayHasItsBoxAndTails(t *testing.T) {
+	book := demo(t)
+	r := cableThenRaceway(t)
 	work := pricing.FromCircuit(&r, hardwired(16))
 	work.Design.Equipment = pricing.Equipment{Supply: pricing.BuyerSupplies, Mount: pricing.MountHardwired}
 	bill, err := pricing.Price(book, work, demoPlace(t, book, "00010"), nil)

@@ -61,3 +61,13 @@ func BenchmarkLoad(b *testing.B) {
 		demo(b)
 	}
 }
+
+// A band also turns each draw's take-off into work.
+func BenchmarkFromTakeoff(b *testing.B) {
+	r := cableThenRaceway(b)
+	site := hardwired(16)
+	b.ReportAllocs()
+	for b.Loop() {
+		_ = pricing.FromTakeoff(&r.Takeoff, site)
+	}
+}
