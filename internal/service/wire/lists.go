@@ -5,6 +5,8 @@ import (
 
 	daybreakv1 "daybreak/api/daybreak/v1"
 	"daybreak/internal/facts"
+
+	"google.golang.org/protobuf/reflect/protoreflect"
 )
 
 // leafAt is a leaf this room names itself; a test walks every name used here.
@@ -37,4 +39,9 @@ func face(c *daybreakv1.Configuration) string {
 		return ""
 	}
 	return wordOf(leafAt("outlet.configuration").Words, c.Number())
+}
+
+// wordAt is the word at a place of a leaf's list, counted from one; "" for none.
+func wordAt(path string, place int32) string {
+	return wordOf(leafAt(path).Words, protoreflect.EnumNumber(place))
 }

@@ -64,6 +64,17 @@ func (w *Words) Quote(q *quote.Quote, home *facts.Facts, view View) *daybreakv1.
 	return out
 }
 
+// Summarise is the summary of a quote that was kept in full.
+func Summarise(q *daybreakv1.Quote) *daybreakv1.Quote {
+	q.Revisions, q.Lost, q.ToVerify, q.Assumptions, q.Movers, q.Outlets = nil, nil, nil, nil, nil, nil
+	q.Need, q.Working = nil, nil
+	for _, o := range q.GetOptions() {
+		o.Equipment, o.Charging, o.Circuit, o.Panel, o.Bill, o.Length = nil, nil, nil, nil, nil, nil
+		o.OutletSlot, o.OutletWay, o.ToVerify, o.Working = "", nil, nil, nil
+	}
+	return q
+}
+
 // inFull adds what a summary leaves out.
 func (w *Words) inFull(q *quote.Quote, out *daybreakv1.Quote) {
 	for _, r := range q.Revisions {

@@ -55,7 +55,8 @@ func TestEveryKeyHasWords(t *testing.T) {
 
 // The leaves this room names by path are leaves.
 func TestNamedLeavesAreThere(t *testing.T) {
-	for _, path := range []string{"vehicle.archetype", "vehicle.inlet", "vehicle.dc_inlet", "outlet.configuration", "place.code_edition"} {
+	for _, path := range []string{"vehicle.archetype", "vehicle.inlet", "vehicle.dc_inlet", "outlet.configuration", "place.code_edition",
+		"route.work_height", "route.attic_kind", "route.crawl_kind", "panel.crowding", "route.wall_finish"} {
 		_, ok := facts.LeafAt(path)
 		require.True(t, ok, path)
 	}
