@@ -293,7 +293,11 @@ func (h *intakeHandler) WatchSession(req *daybreakv1.WatchSessionRequest, stream
 			return err
 		}
 	}
-	return ctx.Err()
+	if ctx.Err() != nil {
+		return ctx.Err()
+	}
+	_, err = h.read(ctx, req.GetName()) // the session is gone, or the store is closing
+	return err
 }
 
 func (h *intakeHandler) DeleteSession(ctx context.Context, req *daybreakv1.DeleteSessionRequest) (*daybreakv1.DeleteSessionResponse, error) {

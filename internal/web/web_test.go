@@ -1,0 +1,370 @@
+package web_test
+
+import (
+	"bufio"
+	"bytes"
+	"context"
+	"encoding/json"
+	"io"
+	"net/http"
+	"net/http/httptest"
+	"strings"
+	"testing"
+	"time"
+
+	"daybreak/api"
+	"daybreak/internal/intake/tree"
+	"daybreak/internal/service"
+	"daybreak/internal/service/access"
+	"daybreak/internal/shop"
+	"daybreak/internal/shop/alderbay"
+	"daybreak/internal/store/embedded"
+	"daybreak/internal/web"
+
+	"github.com/google/uuid"
+	"github.com/stretchr/testify/require"
+	"go.uber.org/goleak"
+)
+
+func TestMain(m *testing.M) { goleak.VerifyTestMain(m) }
+
+// front is the demo shop over HTTP.
+type front struct {
+	t      testing.TB
+	server *httptest.Server
+	secret string
+}
+
+func open(t testing.TB) *front {
+	t.Helper()
+	common, err := shop.OpenCommon(shop.Sources{})
+	require.NoError(t, err)
+	tenant, err := shop.Load(alderbay.Files())
+	require.NoError(t, err)
+	questions, err := tree.Load(tree.Embedded())
+	require.NoError(t, err)
+	kept, err := embedded.Open(embedded.Config{Dir: t.TempDir()})
+	require.NoError(t, err)
+	keys, err := access.NewKeyring(bytes.Repeat([]byte("k"), access.KeySize))
+	require.NoError(t, err)
+	books := shop.Join(common, tenant, questions)
+	srv, err := service.New(service.Config{Books: books, Store: kept, Keys: keys, Policy: access.Policy{OpenShop: books.ID}})
+	require.NoError(t, err)
+	h, err := web.New(web.Config{Channel: srv.Channel(), Ready: srv.Ready, LocalHostsOnly: true, Heartbeat: 50 * time.Millisecond})
+	require.NoError(t, err)
+	f := &front{t: t, server: httptest.NewServer(h)}
+	t.Cleanup(func() {
+		f.server.Close()
+		srv.Stop(time.Second)
+		require.NoError(t, kept.Close())
+		http.DefaultClient.CloseIdleConnections()
+	})
+	return f
+}
+
+// call sends a request and returns status, header and body.
+func (f *front) call(method, path, body string, headers ...string) (int, http.Header, []byte) {
+	f.t.Helper()
+	req, err := http.NewRequest(method, f.server.URL+path, strings.NewReader(body))
+	require.NoError(f.t, err)
+	if body != "" {
+		req.Header.Set("Content-Type", "application/json")
+	}
+	if f.secret != "" {
+		req.Header.Set(access.SessionHeader, f.secret)
+	}
+	for i := 0; i+1 < len(headers); i += 2 {
+		if headers[i] == "Host" {
+			req.Host = headers[i+1]
+			continue
+		}
+		req.Header.Set(headers[i], headers[i+1])
+	}
+	resp, err := http.DefaultClient.Do(req)
+	require.NoError(f.t, err)
+	defer resp.Body.Close()
+	got, err := io.ReadAll(resp.Body)
+	require.NoError(f.t, err)
+	return resp.StatusCode, resp.Header, got
+}
+
+// refusal is an error as REST tells it.
+type refusal struct {
+	Code    int
+	Message string
+	Details []struct {
+		Type            string `json:"@type"`
+		Reason, Domain  string
+		FieldViolations []struct{ Field, Description string } `json:"field_violations"`
+		Metadata        map[string]string
+	}
+}
+
+func refused(t testing.TB, body []byte) (reason, field, says string) {
+	t.Helper()
+	var r refusal
+	require.NoError(t, json.Unmarshal(body, &r), "%s", body)
+	require.NotEmpty(t, r.Message)
+	for _, d := range r.Details {
+		if d.Reason != "" {
+			require.Equal(t, "daybreak", d.Domain)
+			require.NotEmpty(t, d.Metadata["request_id"])
+			reason = d.Reason
+		}
+		if len(d.FieldViolations) > 0 {
+			field, says = d.FieldViolations[0].Field, d.FieldViolations[0].Description
+		}
+	}
+	require.NotEmpty(t, reason, "%s", body)
+	return reason, field, says
+}
+
+func (f *front) begin() string {
+	f.t.Helper()
+	status, _, body := f.call("POST", "/v1/sessions", `{"locale": "en-US"}`, "Idempotency-Key", uuid.NewString())
+	require.Equal(f.t, http.StatusOK, status, "%s", body)
+	var reply struct {
+		Secret  string
+		Session struct{ Name string }
+	}
+	require.NoError(f.t, json.Unmarshal(body, &reply))
+	f.secret = reply.Secret
+	return reply.Session.Name
+}
+
+// route is one path and method of the contract, with a name put in where it
+// has one.
+type route struct{ method, path string }
+
+func routes(t testing.TB) []route {
+	t.Helper()
+	var doc struct {
+		Paths map[string]map[string]struct {
+			Parameters []struct{ Name, In, Pattern string }
+		}
+	}
+	require.NoError(t, json.Unmarshal(api.OpenAPI, &doc))
+	var out []route
+	for path, methods := range doc.Paths {
+		for method, operation := range methods {
+			full := path
+			for _, p := range operation.Parameters {
+				if p.In == "path" {
+					collection, _, _ := strings.Cut(p.Pattern, "/")
+					full = strings.Replace(full, "{"+p.Name+"}", collection+"/00000000000000000000000000", 1)
+				}
+			}
+			require.NotContains(t, full, "{")
+			out = append(out, route{strings.ToUpper(method), full})
+		}
+	}
+	require.GreaterOrEqual(t, len(out), 18)
+	return out
+}
+
+// Every route of the contract refuses a body or query that does not fit, and a
+// caller it does not know.
+func TestEveryRouteRefuses(t *testing.T) {
+	f := open(t)
+	for _, r := range routes(t) {
+		t.Run(r.method+" "+r.path, func(t *testing.T) {
+			body, path := "", r.path
+			if r.method == "POST" {
+				body = `{"nonsense": 1}`
+			} else {
+				path += "?nonsense=1"
+			}
+			status, _, got := f.call(r.method, path, body)
+			require.Equal(t, http.StatusBadRequest, status, "%s", got)
+			_, field, says := refused(t, got)
+			require.Equal(t, "nonsense", field)
+			require.Contains(t, says, "not known")
+
+			if r.method == "POST" {
+				body = "{}"
+			}
+			status, _, got = f.call(r.method, r.path, body, access.KeyHeader, "secret-canary")
+			require.Equal(t, http.StatusUnauthorized, status, "%s", got)
+			reason, _, _ := refused(t, got)
+			require.Equal(t, "CREDENTIAL_UNKNOWN", reason)
+			require.NotContains(t, string(got), "canary")
+		})
+	}
+}
+
+func TestRefusedBodiesNameTheField(t *testing.T) {
+	f := open(t)
+	name := f.begin()
+	for _, c := range []struct {
+		name, method, path, body string
+		status                   int
+		reason, field, says      string
+	}{
+		{"unknown field, deep", "POST", "/v1/quotes:compose", `{"facts": {"panel": {"servis_amps": 200}}}`, 400, "INVALID_FIELD", "facts.panel.servis_amps", "service_amps"},
+		{"unknown enum", "POST", "/v1/quotes:compose", `{"facts": {"place": {"parking": "PARKING_MOON"}}}`, 400, "INVALID_FIELD", "facts.place.parking", "PARKING_ATTACHED"},
+		{"number of no enum", "POST", "/v1/quotes:compose", `{"facts": {"place": {"parking": 99}}}`, 400, "INVALID_FIELD", "facts.place.parking", "attached"},
+		{"text for a number", "POST", "/v1/quotes:compose", `{"facts": {"panel": {"service_amps": "many"}}}`, 400, "INVALID_FIELD", "facts.panel.service_amps", "a number"},
+		{"NaN", "POST", "/v1/quotes:compose", `{"facts": {"panel": {"service_amps": "NaN"}}}`, 400, "INVALID_FIELD", "facts.panel.service_amps", "finite"},
+		{"negative feet", "POST", "/v1/quotes:compose", `{"facts": {"route": {"panel_to_charger_feet": -5}}}`, 400, "INVALID_FIELD", "facts.route.panel_to_charger_feet", "1 to 400 ft"},
+		{"10⁹ miles", "POST", "/v1/quotes:compose", `{"facts": {"driving": {"annual_miles": 1e9}}}`, 400, "INVALID_FIELD", "facts.driving.annual_miles", "0 to 150000 mi"},
+		{"derived", "POST", "/v1/quotes:compose", `{"facts": {"derived": [{"path": "place.time_zone"}]}}`, 400, "INVALID_FIELD", "facts.derived", "replies only"},
+		{"a list where an object belongs", "POST", "/v1/quotes:compose", `{"facts": []}`, 400, "INVALID_FIELD", "facts", "object"},
+		{"the same field twice", "POST", "/v1/quotes:compose", `{"facts": {}, "facts": {}}`, 400, "INVALID_FIELD", "body", "each field once"},
+		{"malformed", "POST", "/v1/quotes:compose", "{\"facts\":\n {]}", 400, "INVALID_FIELD", "body", "line 2, column 3"},
+		{"two objects", "POST", "/v1/quotes:compose", `{} {}`, 400, "INVALID_FIELD", "body", "one JSON object"},
+		{"nested too deep", "POST", "/v1/quotes:compose", strings.Repeat("[", 100) + strings.Repeat("]", 100), 400, "INVALID_FIELD", "body", "at most 64 deep"},
+		{"two answers in one", "POST", "/v1/" + name + ":answer", `{"answers": [{"question": "driving.weekday", "hour": 3, "skip": {}}]}`, 400, "INVALID_FIELD", "answers[0].skip", "only one of"},
+		{"3 KB of text", "POST", "/v1/" + name + ":answer", `{"answers": [{"question": "place.postal", "text": "` + strings.Repeat("0", 3<<10) + `"}]}`, 400, "INVALID_FIELD", "answers[0].text", "1 to 64 characters"},
+		{"no request id", "POST", "/v1/sessions", `{}`, 400, "INVALID_FIELD", "request_id", "a UUID"},
+		{"answer that does not apply", "POST", "/v1/" + name + ":answer", `{"answers": [{"question": "outlet.reachable", "choice": "none"}, {"question": "outlet.face", "choice": "n14_50"}]}`, 400, "DOES_NOT_APPLY", "answers[1].question", "that applies"},
+		{"stale revision", "POST", "/v1/" + name + ":answer", `{"base_revision": "7-00000000", "answers": [{"question": "driving.weekday", "unsure": {}}]}`, 409, "STALE_REVISION", "base_revision", "a revision"},
+		{"no such path", "GET", "/v1/nowhere", "", 404, "NOT_FOUND", "path", "nowhere"},
+		{"another method", "PUT", "/v1/sessions", `{}`, 405, "METHOD_NOT_ALLOWED", "method", "openapi.json"},
+		{"bad view", "GET", "/v1/" + name + "?view=ALL", "", 400, "INVALID_FIELD", "query", "openapi.json"},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			status, header, got := f.call(c.method, c.path, c.body)
+			require.Equal(t, c.status, status, "%s", got)
+			reason, field, says := refused(t, got)
+			require.Equal(t, c.reason, reason)
+			require.Equal(t, c.field, field)
+			require.Contains(t, says, c.says)
+			require.NotEmpty(t, header.Get(service.RequestIDHeader))
+		})
+	}
+	status, _, got := f.call("GET", "/v1/"+name, "")
+	require.Equal(t, http.StatusOK, status)
+	require.NotContains(t, string(got), `"entries"`, "nothing was applied")
+}
+
+func TestALargeBodyIsRefusedUnread(t *testing.T) {
+	f := open(t)
+	for _, chunked := range []bool{false, true} {
+		var body io.Reader = strings.NewReader(strings.Repeat("x", 10<<20))
+		if chunked {
+			body = io.MultiReader(body) // no length to be read from the header
+		}
+		req, err := http.NewRequest("POST", f.server.URL+"/v1/quotes:compose", body)
+		require.NoError(t, err)
+		req.Header.Set("Content-Type", "application/json")
+		resp, err := http.DefaultClient.Do(req)
+		if err != nil {
+			continue // the server had answered and hung up before all was sent
+		}
+		got, err := io.ReadAll(resp.Body)
+		require.NoError(t, err)
+		require.NoError(t, resp.Body.Close())
+		require.Equal(t, http.StatusRequestEntityTooLarge, resp.StatusCode)
+		reason, field, says := refused(t, got)
+		require.Equal(t, "REQUEST_TOO_LARGE", reason)
+		require.Equal(t, "request", field)
+		require.Contains(t, says, "65536 bytes (64 KiB)")
+	}
+}
+
+func TestOtherSitesAndHostsAreRefused(t *testing.T) {
+	f := open(t)
+	for _, c := range []struct {
+		name    string
+		headers []string
+		status  int
+		reason  string
+	}{
+		{"another host", []string{"Host", "shop.example"}, 403, "OTHER_HOST"},
+		{"another site", []string{"Origin", "https://shop.example"}, 403, "OTHER_SITE"},
+		{"a form of another kind", []string{"Content-Type", "text/plain"}, 400, "INVALID_FIELD"},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			status, header, got := f.call("POST", "/v1/quotes:compose", `{"facts": {}}`, c.headers...)
+			require.Equal(t, c.status, status, "%s", got)
+			reason, _, _ := refused(t, got)
+			require.Equal(t, c.reason, reason)
+			require.Empty(t, header.Get("Access-Control-Allow-Origin"))
+		})
+	}
+}
+
+func TestWrongSecretsAreRefused(t *testing.T) {
+	f := open(t)
+	name := f.begin()
+	mine := f.secret
+	for secret, reason := range map[string]string{"": "SESSION_SECRET_MISSING", "guess": "SESSION_SECRET_WRONG", mine + "x": "SESSION_SECRET_WRONG"} {
+		f.secret = secret
+		for _, path := range []string{"/v1/" + name, "/v1/" + name + ":watch"} {
+			status, _, got := f.call("GET", path, "")
+			require.Equal(t, http.StatusUnauthorized, status)
+			got_, field, _ := refused(t, got)
+			require.Equal(t, reason, got_)
+			require.Equal(t, access.SessionHeader, field)
+		}
+	}
+}
+
+func TestHealthPageAndDescription(t *testing.T) {
+	f := open(t)
+	for path, kind := range map[string]string{"/healthz/live": "text/plain", "/healthz/ready": "text/plain", "/openapi.json": "application/json", "/": "text/html"} {
+		status, header, body := f.call("GET", path, "")
+		require.Equal(t, http.StatusOK, status, path)
+		require.Contains(t, header.Get("Content-Type"), kind)
+		require.NotEmpty(t, body)
+		require.Equal(t, "nosniff", header.Get("X-Content-Type-Options"))
+		require.Equal(t, "no-referrer", header.Get("Referrer-Policy"))
+		require.Contains(t, header.Get("Content-Security-Policy"), "default-src 'none'")
+		require.NotContains(t, header.Get("Content-Security-Policy"), "unsafe")
+	}
+}
+
+func TestTheSameQuestionByRESTNeedsNoDefaults(t *testing.T) {
+	f := open(t)
+	status, header, body := f.call("POST", "/v1/quotes:compose", `{"facts": {"vehicle": {"model": "mid-sedan-long"}, "driving": {"weekdayMiles": 35}}, "as_of_date": "2026-11-25"}`)
+	require.Equal(t, http.StatusOK, status, "%s", body)
+	require.Equal(t, "no-store", header.Get("Cache-Control"))
+	var reply struct {
+		Quote struct {
+			Standing string
+			Headline struct{ Text string }
+			Options  []struct {
+				SettingAmps float64 `json:"setting_amps"`
+			}
+		}
+	}
+	require.NoError(t, json.Unmarshal(body, &reply))
+	require.Equal(t, "STANDING_BALLPARK", reply.Quote.Standing)
+	require.NotEmpty(t, reply.Quote.Headline.Text)
+	require.NotEmpty(t, reply.Quote.Options)
+}
+
+func TestWatchIsServerSentEvents(t *testing.T) {
+	f := open(t)
+	name := f.begin()
+	ctx, stop := context.WithTimeout(context.Background(), 10*time.Second)
+	defer stop()
+	req, err := http.NewRequestWithContext(ctx, "GET", f.server.URL+"/v1/"+name+":watch", nil)
+	require.NoError(t, err)
+	req.Header.Set(access.SessionHeader, f.secret)
+	resp, err := http.DefaultClient.Do(req)
+	require.NoError(t, err)
+	defer resp.Body.Close()
+	require.Equal(t, "text/event-stream", resp.Header.Get("Content-Type"))
+	lines := bufio.NewScanner(resp.Body)
+	lines.Buffer(nil, 1<<20)
+	next := func(prefix string) string {
+		for lines.Scan() {
+			if strings.HasPrefix(lines.Text(), prefix) {
+				return lines.Text()
+			}
+		}
+		require.Fail(t, "the stream ended", lines.Err())
+		return ""
+	}
+	first := next("id: ")
+	require.Contains(t, next("data: "), name)
+	require.Equal(t, ": still here", next(":"), "a quiet stream says that it lives")
+	status, _, body := f.call("POST", "/v1/"+name+":answer", `{"answers": [{"question": "driving.weekday", "number": {"value": 40}}]}`)
+	require.Equal(t, http.StatusOK, status, "%s", body)
+	require.NotEqual(t, first, next("id: "))
+	status, _, _ = f.call("DELETE", "/v1/"+name, "")
+	require.Equal(t, http.StatusOK, status)
+	require.Equal(t, "event: error", next("event: error"))
+	require.Contains(t, next("data: "), "NOT_FOUND")
+}
