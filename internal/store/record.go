@@ -3,6 +3,7 @@ package store
 import (
 	"encoding/binary"
 	"fmt"
+	"strings"
 	"time"
 
 	"daybreak/internal/fault"
@@ -35,11 +36,11 @@ func DecodeHead(raw []byte) (Head, error) {
 	return h, r.end("session")
 }
 
-// Encode gives the stored form.
+// Encode gives the stored form, without the request: that lies apart, as Done,
+// so that the log stays small.
 func (e Entry) Encode() []byte {
 	w := writer{recordVersion}
 	w.revision(e.Revision)
-	w.request(e.Request)
 	w.time(e.At)
 	w.bytes(e.Record)
 	return w
@@ -48,8 +49,43 @@ func (e Entry) Encode() []byte {
 // DecodeEntry reads what Entry.Encode wrote.
 func DecodeEntry(raw []byte) (Entry, error) {
 	r := open(raw)
-	e := Entry{Revision: r.revision(), Request: r.request(), At: r.time(), Record: r.bytes()}
+	e := Entry{Revision: r.revision(), At: r.time(), Record: r.bytes()}
 	return e, r.end("entry")
+}
+
+// Done is what a session remembers of a committed request, under its method
+// and id.
+type Done struct {
+	Body     [32]byte
+	Revision Revision // the head the request made
+}
+
+// Encode gives the stored form: the version, then the body's hash at a fixed
+// place, where a script compares it.
+func (d Done) Encode() []byte {
+	w := append(writer{recordVersion}, d.Body[:]...)
+	w.revision(d.Revision)
+	return w
+}
+
+// DecodeDone reads what Done.Encode wrote.
+func DecodeDone(raw []byte) (Done, error) {
+	r := open(raw)
+	var d Done
+	copy(d.Body[:], r.take(len(d.Body)))
+	d.Revision = r.revision()
+	return d, r.end("request")
+}
+
+// Name is how a request is told from others of its session: "Answer:<id>".
+func (q Request) Name() string { return q.Method + ":" + q.ID }
+
+// Sign gives the entry that a request made its name, method and body.
+func (d Done) Sign(log []Entry, name string) {
+	if n := d.Revision.Number; n >= 1 && n <= len(log) && log[n-1].Revision == d.Revision {
+		method, id, _ := strings.Cut(name, ":")
+		log[n-1].Request = Request{Method: method, ID: id, Body: d.Body}
+	}
 }
 
 // Encode gives the stored form, without the key it lies under.

@@ -2,9 +2,7 @@ package store
 
 import (
 	"crypto/sha256"
-	"encoding/binary"
 	"encoding/hex"
-	"fmt"
 	"strconv"
 	"strings"
 
@@ -43,22 +41,20 @@ func ParseRevision(s string) (Revision, error) {
 
 // First is the revision of a session without entries.
 func First(n NewSession) Revision {
-	return chain(Revision{}, 0, n.Request, n.Header)
+	return chain(Revision{}, 0, n.Header)
 }
 
 // Next is the revision that an append makes of its base.
 func (a Append) Next() Revision {
-	return chain(a.Base, a.Base.Number+1, a.Request, a.Record)
+	return chain(a.Base, a.Base.Number+1, a.Record)
 }
 
-// chain digests the revision before, the request and the record, so that the
-// same number after a lost suffix carries another digest.
-func chain(base Revision, number int, q Request, record []byte) Revision {
+// chain digests the revision before and the record, so that the same number
+// after a lost suffix carries another digest unless the log reads the same.
+func chain(base Revision, number int, record []byte) Revision {
 	h := sha256.New()
-	fmt.Fprintf(h, "%s\n%s\n%s\n%x\n", base, q.Method, q.ID, q.Body)
-	var n [8]byte
-	binary.BigEndian.PutUint64(n[:], uint64(len(record)))
-	h.Write(n[:])
+	h.Write([]byte(base.String()))
+	h.Write([]byte{'\n'})
 	h.Write(record)
 	r := Revision{Number: number}
 	copy(r.Digest[:], h.Sum(nil))

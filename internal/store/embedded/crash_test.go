@@ -118,7 +118,7 @@ func TestKilledProcessLosesNothingAcknowledged(t *testing.T) {
 		require.Equal(t, want, got.Log[want.Number-1].Revision)
 		base := store.First(session(id))
 		for _, e := range got.Log {
-			base = store.Append{Base: base, Request: e.Request, Record: e.Record}.Next()
+			base = store.Append{Base: base, Record: e.Record}.Next()
 			require.Equal(t, base, e.Revision, "the chain is whole")
 		}
 	}

@@ -43,7 +43,7 @@ func Example() {
 	fmt.Println(err)
 	// Output:
 	// 1 <nil>
-	// revision: 0-30413596 is not accepted; give the revision in force
+	// revision: 0-01ba4719 is not accepted; give the revision in force
 }
 
 func TestUnwritableDirectorySaysWhatToDo(t *testing.T) {

@@ -97,9 +97,17 @@ func (s *Store) Session(ctx context.Context, key store.Key) (store.Session, erro
 		}
 		out = store.Session{Key: key, Header: head.Header, Created: head.Created, Expires: st.expires, Head: st.head,
 			Log: make([]store.Entry, 0, st.head.Number)}
-		return under(tx, logBucket, name, func(_, v []byte) error {
+		err = under(tx, logBucket, name, func(_, v []byte) error {
 			e, err := store.DecodeEntry(v)
 			out.Log = append(out.Log, e)
+			return err
+		})
+		if err != nil {
+			return err
+		}
+		return under(tx, doneBucket, name, func(k, v []byte) error {
+			d, err := store.DecodeDone(v)
+			d.Sign(out.Log, string(k[len(name)+1:]))
 			return err
 		})
 	})
@@ -123,20 +131,17 @@ func (s *Store) Append(ctx context.Context, a store.Append) (store.Appended, err
 			return store.Gone(a.Key.ID)
 		}
 		now := s.now()
-		request := []byte(key + ":" + a.Request.Method + ":" + a.Request.ID)
+		request := []byte(key + ":" + a.Request.Name())
 		out = store.Appended{Revision: next, Expires: now.Add(s.lives.Session)}
 		if known := tx.Bucket(doneBucket).Get(request); known != nil {
-			e, err := store.DecodeReply(known)
+			d, err := store.DecodeDone(known)
 			if err != nil {
 				return err
 			}
-			if e.Request != a.Request {
+			if d.Body != a.Request.Body {
 				return store.Reused(a.Request.ID)
 			}
-			out.Repeated = true
-			if out.Revision, err = store.ParseRevision(string(e.Bytes)); err != nil {
-				return err
-			}
+			out.Repeated, out.Revision = true, d.Revision
 			return tx.Bucket(stateBucket).Put([]byte(key), state{st.head, out.Expires}.encode())
 		}
 		switch {
@@ -145,8 +150,8 @@ func (s *Store) Append(ctx context.Context, a store.Append) (store.Appended, err
 		case st.head.Number >= store.MaxEntries:
 			return store.Full()
 		}
-		entry := store.Entry{Revision: next, Request: a.Request, At: now, Record: a.Record}
-		done := store.Reply{Request: a.Request, At: now, Bytes: []byte(next.String())}
+		entry := store.Entry{Revision: next, At: now, Record: a.Record}
+		done := store.Done{Body: a.Request.Body, Revision: next}
 		return errors.Join(
 			tx.Bucket(logBucket).Put(numbered(key, next.Number), entry.Encode()),
 			tx.Bucket(doneBucket).Put(request, done.Encode()),

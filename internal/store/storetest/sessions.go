@@ -57,7 +57,8 @@ func appendsChain(t *testing.T, b *bench) {
 	base := s.Head
 	for n, e := range read.Log {
 		require.Equal(t, fmt.Sprintf("answer %d", n), string(e.Record))
-		require.Equal(t, store.Append{Key: s.Key, Base: base, Request: e.Request, Record: e.Record}.Next(), e.Revision)
+		require.Equal(t, request("Answer", fmt.Sprintf("a-%d", n), fmt.Sprint(n)), e.Request)
+		require.Equal(t, store.Append{Key: s.Key, Base: base, Record: e.Record}.Next(), e.Revision)
 		require.Equal(t, s.Created.Add(time.Duration(n+1)*time.Second), e.At)
 		base = e.Revision
 	}
