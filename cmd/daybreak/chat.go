@@ -21,9 +21,10 @@ import (
 
 	"github.com/google/uuid"
 	"github.com/spf13/cobra"
-	"google.golang.org/grpc"
 	"google.golang.org/grpc/metadata"
 	"google.golang.org/grpc/status"
+	"google.golang.org/protobuf/proto"
+	"google.golang.org/protobuf/reflect/protoreflect"
 )
 
 func chatCommand() *cobra.Command {
@@ -76,7 +77,7 @@ func chat(cmd *cobra.Command, books *shop.Books, asOf string) error {
 		books: books, printer: printer, asOf: asOf,
 		intake: daybreakv1.NewIntakeServiceClient(server.Channel()),
 	}
-	return t.run(cmd.Context(), server.Channel())
+	return t.run(cmd.Context())
 }
 
 // talk is one conversation in a terminal.
@@ -97,7 +98,7 @@ const chatHelp = `Type the number of a choice, a number, or
   s  skip      u  undo      c  change an answer
   !  heat, smell, marks or buzzing      q  stop here and show the quote`
 
-func (t *talk) run(ctx context.Context, _ grpc.ClientConnInterface) error {
+func (t *talk) run(ctx context.Context) error {
 	ctx = metadata.AppendToOutgoingContext(ctx, access.PeerHeader, "127.0.0.1:0")
 	made, err := t.intake.CreateSession(ctx, &daybreakv1.CreateSessionRequest{RequestId: uuid.NewString()})
 	if err != nil {
@@ -160,12 +161,7 @@ func (t *talk) show(q *daybreakv1.Question) {
 
 // quote composes what is known and prints it: a quote can be had at any turn.
 func (t *talk) quote() error {
-	known := t.session.GetFacts()
-	if known == nil {
-		known = &daybreakv1.Facts{}
-	}
-	known.Derived = nil // looked up afresh
-	told, err := wire.Facts("facts", known)
+	told, err := wire.Facts("facts", onlyTold(t.session.GetFacts()))
 	if err != nil {
 		return err
 	}
@@ -179,6 +175,31 @@ func (t *talk) quote() error {
 	}
 	fmt.Fprintln(t.out)
 	return t.printer.Text(t.out, &q, &told)
+}
+
+// onlyTold is a household without what was derived: that is looked up afresh.
+func onlyTold(known *daybreakv1.Facts) *daybreakv1.Facts {
+	if known == nil {
+		return &daybreakv1.Facts{}
+	}
+	told := proto.CloneOf(known)
+	for _, d := range told.Derived {
+		m := told.ProtoReflect()
+		parts := strings.Split(d.Path, ".")
+		for i, name := range parts {
+			field := m.Descriptor().Fields().ByName(protoreflect.Name(name))
+			if field == nil || !m.Has(field) {
+				break
+			}
+			if i == len(parts)-1 {
+				m.Clear(field)
+				break
+			}
+			m = m.Mutable(field).Message()
+		}
+	}
+	told.Derived = nil
+	return told
 }
 
 // said prints what a refused answer should have been, and goes on.

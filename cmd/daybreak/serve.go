@@ -156,7 +156,7 @@ func greet(cmd *cobra.Command, shop string, onHTTP, onGRPC net.Addr, kept store.
 	fmt.Fprintf(out, "  kept            %s\n", kept.Promise())
 	fmt.Fprintln(out, "  for this machine only: callers need no credential")
 	fmt.Fprintln(out, "Try it:")
-	fmt.Fprintf(out, "  curl -s http://%s/v1/quotes:compose -d '{\"facts\":{\"driving\":{\"weekday_miles\":40},\"panel\":{\"service_amps\":200}}}'\n", onHTTP)
+	fmt.Fprintf(out, "  curl -s http://%s/v1/quotes:compose -H 'content-type: application/json' -d '{\"facts\":{\"driving\":{\"weekday_miles\":40},\"panel\":{\"service_amps\":200}}}'\n", onHTTP)
 }
 
 // until serves both listeners until the context ends, then says not ready,
