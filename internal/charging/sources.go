@@ -6,7 +6,6 @@ import "daybreak/internal/working"
 var (
 	continuousLoad = &working.Source{Publication: "NEC", Section: "625.41, 625.42", Status: working.FromMemory}
 	powerOfCurrent = &working.Source{Publication: "SAE J1772", Section: "AC Level 1 and AC Level 2", Status: working.FromMemory}
-	pilotDuty      = &working.Source{Publication: "SAE J1772 and IEC 61851-1", Section: "control pilot duty cycle", Status: working.FromMemory}
 	labelRate      = &working.Source{Publication: "40 CFR 600.311-12", Section: "(c)(3), energy consumption rate", Status: working.Verified}
 	level1Study    = &working.Source{Publication: "An Assessment of Level 1 and Level 2 Electric Vehicle Charging Efficiency", Section: "Level 2 advantage of 3 % to 13 %", Status: working.Judgement}
 	lossModel      = &working.Source{Publication: "A comparison of electric vehicle Level 1 and Level 2 charging efficiency (IEEE SusTech 2014)", Section: "fitted: 0.93 of the power above 0.15 kW", Status: working.FromMemory}

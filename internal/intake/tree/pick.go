@@ -33,9 +33,7 @@ type weights struct {
 
 // weigh gives each outcome its share, tilted, and only those that keep.
 func (d *pick) weigh(s scene, keep func(float64) bool) (ws weights) {
-	for i, share := range d.shares {
-		ws.w[i] = share
-	}
+	copy(ws.w[:], d.shares)
 	for _, t := range d.tilts {
 		if t.when.Truth(s.f) != condition.True {
 			continue
