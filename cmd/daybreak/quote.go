@@ -94,7 +94,7 @@ func decodeFacts(raw []byte) (facts.Facts, error) {
 
 // printJSON prints the whole quote as the API gives it.
 func printJSON(cmd *cobra.Command, books *shop.Books, q *quote.Quote, told facts.Facts, asOf unit.Date) error {
-	words, err := wire.LoadWords(books.Cautions)
+	words, err := wire.LoadWords(books.Cautions, books.Tree)
 	if err != nil {
 		return err
 	}

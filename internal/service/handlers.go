@@ -26,7 +26,7 @@ type handlers struct {
 }
 
 func newHandlers(c Config) (*handlers, error) {
-	words, err := wire.LoadWords(c.Books.Cautions)
+	words, err := wire.LoadWords(c.Books.Cautions, c.Books.Tree)
 	if err != nil {
 		return nil, fmt.Errorf("the words of replies: %w", err)
 	}

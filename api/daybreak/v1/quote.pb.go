@@ -759,8 +759,11 @@ type Option struct {
 	// What must be put right before it may be used.
 	SafeFirst []*Words `protobuf:"bytes,27,rep,name=safe_first,json=safeFirst,proto3" json:"safe_first,omitempty"`
 	// The car needs a listed adapter for alternating current.
-	Adapter       bool     `protobuf:"varint,28,opt,name=adapter,proto3" json:"adapter,omitempty"`
-	Working       *Working `protobuf:"bytes,29,opt,name=working,proto3" json:"working,omitempty"`
+	Adapter bool `protobuf:"varint,28,opt,name=adapter,proto3" json:"adapter,omitempty"`
+	// Power, energy and time; circuit, panel and bill carry their own steps.
+	Working *Working `protobuf:"bytes,29,opt,name=working,proto3" json:"working,omitempty"`
+	// How to use it safely, from the first day.
+	Care          []*Words `protobuf:"bytes,30,rep,name=care,proto3" json:"care,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
 }
@@ -994,6 +997,13 @@ func (x *Option) GetAdapter() bool {
 func (x *Option) GetWorking() *Working {
 	if x != nil {
 		return x.Working
+	}
+	return nil
+}
+
+func (x *Option) GetCare() []*Words {
+	if x != nil {
+		return x.Care
 	}
 	return nil
 }
@@ -1707,7 +1717,7 @@ const file_daybreak_v1_quote_proto_rawDesc = "" +
 	"\fwindow_hours\x18\x04 \x01(\x01R\vwindowHours\x12#\n" +
 	"\rpetrol_backup\x18\x05 \x01(\bR\fpetrolBackup\x12\x15\n" +
 	"\x06car_kw\x18\x06 \x01(\x01R\x05carKw\x12\x19\n" +
-	"\bcar_amps\x18\a \x01(\x01R\acarAmps\"\x96\n" +
+	"\bcar_amps\x18\a \x01(\x01R\acarAmps\"\xbe\n" +
 	"\n" +
 	"\x06Option\x12\x0e\n" +
 	"\x02id\x18\x01 \x01(\tR\x02id\x12-\n" +
@@ -1742,7 +1752,8 @@ const file_daybreak_v1_quote_proto_rawDesc = "" +
 	"\n" +
 	"safe_first\x18\x1b \x03(\v2\x12.daybreak.v1.WordsR\tsafeFirst\x12\x18\n" +
 	"\aadapter\x18\x1c \x01(\bR\aadapter\x12.\n" +
-	"\aworking\x18\x1d \x01(\v2\x14.daybreak.v1.WorkingR\aworkingB\x10\n" +
+	"\aworking\x18\x1d \x01(\v2\x14.daybreak.v1.WorkingR\aworking\x12&\n" +
+	"\x04care\x18\x1e \x03(\v2\x12.daybreak.v1.WordsR\x04careB\x10\n" +
 	"\x0e_setpoint_amps\"\x83\x02\n" +
 	"\tEquipment\x12\x12\n" +
 	"\x04code\x18\x01 \x01(\tR\x04code\x12\x12\n" +
@@ -1920,23 +1931,24 @@ var file_daybreak_v1_quote_proto_depIdxs = []int32{
 	12, // 37: daybreak.v1.Option.to_verify:type_name -> daybreak.v1.Verification
 	18, // 38: daybreak.v1.Option.safe_first:type_name -> daybreak.v1.Words
 	23, // 39: daybreak.v1.Option.working:type_name -> daybreak.v1.Working
-	30, // 40: daybreak.v1.Equipment.connection:type_name -> daybreak.v1.Termination
-	5,  // 41: daybreak.v1.LengthAssumed.basis:type_name -> daybreak.v1.FactBasis
-	31, // 42: daybreak.v1.LengthAssumed.ten_more_feet:type_name -> daybreak.v1.Money
-	5,  // 43: daybreak.v1.Assumption.basis:type_name -> daybreak.v1.FactBasis
-	31, // 44: daybreak.v1.Assumption.swing:type_name -> daybreak.v1.Money
-	18, // 45: daybreak.v1.Verification.what:type_name -> daybreak.v1.Words
-	18, // 46: daybreak.v1.Verification.otherwise:type_name -> daybreak.v1.Words
-	31, // 47: daybreak.v1.Mover.swing:type_name -> daybreak.v1.Money
-	18, // 48: daybreak.v1.LostWay.title:type_name -> daybreak.v1.Words
-	18, // 49: daybreak.v1.LostWay.why:type_name -> daybreak.v1.Words
-	22, // 50: daybreak.v1.LostWay.price:type_name -> daybreak.v1.PriceRange
-	32, // 51: daybreak.v1.EditionInForce.edition:type_name -> daybreak.v1.CodeEdition
-	52, // [52:52] is the sub-list for method output_type
-	52, // [52:52] is the sub-list for method input_type
-	52, // [52:52] is the sub-list for extension type_name
-	52, // [52:52] is the sub-list for extension extendee
-	0,  // [0:52] is the sub-list for field type_name
+	18, // 40: daybreak.v1.Option.care:type_name -> daybreak.v1.Words
+	30, // 41: daybreak.v1.Equipment.connection:type_name -> daybreak.v1.Termination
+	5,  // 42: daybreak.v1.LengthAssumed.basis:type_name -> daybreak.v1.FactBasis
+	31, // 43: daybreak.v1.LengthAssumed.ten_more_feet:type_name -> daybreak.v1.Money
+	5,  // 44: daybreak.v1.Assumption.basis:type_name -> daybreak.v1.FactBasis
+	31, // 45: daybreak.v1.Assumption.swing:type_name -> daybreak.v1.Money
+	18, // 46: daybreak.v1.Verification.what:type_name -> daybreak.v1.Words
+	18, // 47: daybreak.v1.Verification.otherwise:type_name -> daybreak.v1.Words
+	31, // 48: daybreak.v1.Mover.swing:type_name -> daybreak.v1.Money
+	18, // 49: daybreak.v1.LostWay.title:type_name -> daybreak.v1.Words
+	18, // 50: daybreak.v1.LostWay.why:type_name -> daybreak.v1.Words
+	22, // 51: daybreak.v1.LostWay.price:type_name -> daybreak.v1.PriceRange
+	32, // 52: daybreak.v1.EditionInForce.edition:type_name -> daybreak.v1.CodeEdition
+	53, // [53:53] is the sub-list for method output_type
+	53, // [53:53] is the sub-list for method input_type
+	53, // [53:53] is the sub-list for extension type_name
+	53, // [53:53] is the sub-list for extension extendee
+	0,  // [0:53] is the sub-list for field type_name
 }
 
 func init() { file_daybreak_v1_quote_proto_init() }

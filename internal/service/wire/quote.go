@@ -1,6 +1,7 @@
 package wire
 
 import (
+	"strconv"
 	"strings"
 
 	daybreakv1 "daybreak/api/daybreak/v1"
@@ -136,7 +137,7 @@ func (w *Words) option(q *quote.Quote, o *quote.Option, home *facts.Facts, view 
 		SettingAmps: float64(o.Setting), Volts: float64(o.Volts), BreakerAmps: float64(o.Breaker),
 		Managed: o.Managed, SetpointAmps: positive(float64(o.Setpoint)),
 		Unpriced: w.sentences(o.Unpriced), Verdict: daybreakv1.Verdict_VERDICT_NOT_NEEDED,
-		Cautions: w.Cautions(o.Findings, home), SafeFirst: w.sentences(o.SafeFirst), Adapter: o.Adapter,
+		Cautions: w.Cautions(o.Findings, home), SafeFirst: w.sentences(o.SafeFirst), Adapter: o.Adapter, Care: w.sentences(o.Care),
 	}
 	if o.Priced {
 		out.Price = price(o)
@@ -150,17 +151,35 @@ func (w *Words) option(q *quote.Quote, o *quote.Option, home *facts.Facts, view 
 	}
 	out.Equipment = w.equipment(o)
 	out.Charging = chargingTimes(q, o)
-	out.Circuit = w.Design(o.Circuit, o.Setting, o.Volts, nil)
-	out.Panel = w.Panel(o.Panel, nil)
+	steps := byRoom(o.Working)
+	out.Working = w.Working(steps[""])
+	out.Circuit = w.Design(o.Circuit, o.Setting, o.Volts, steps["circuit"])
+	out.Panel = w.Panel(o.Panel, steps["panel"])
 	if o.Outlet != nil {
 		out.OutletSlot, out.OutletWay = o.OutletSlot, w.outletWay(&o.OutletWay)
 	}
 	if o.Priced {
-		out.Bill = w.Bill(&o.Bill, nil)
+		out.Bill = w.Bill(&o.Bill, steps["pricing"])
 		out.Length = w.length(q, o)
 	}
 	for _, s := range o.Verify {
 		out.ToVerify = append(out.ToVerify, &daybreakv1.Verification{What: w.sentence(s)})
+	}
+	return out
+}
+
+// byRoom parts an option's steps by the room that took them; what belongs to
+// none of circuit, panel and bill stands under "".
+func byRoom(steps []working.Step) map[string][]working.Step {
+	out := map[string][]working.Step{}
+	for _, s := range steps {
+		room, _, _ := strings.Cut(s.Rule, ".")
+		switch room {
+		case "circuit", "panel", "pricing":
+		default:
+			room = ""
+		}
+		out[room] = append(out[room], s)
 	}
 	return out
 }
@@ -238,7 +257,7 @@ func amount(name string, minor int64, c unit.Currency) working.Term {
 func (w *Words) assumption(a *quote.Assumption, c unit.Currency) *daybreakv1.Assumption {
 	out := &daybreakv1.Assumption{
 		Path: a.Path, Value: a.Value, Basis: daybreakv1.FactBasis_FACT_BASIS_ASSUMED, Source: a.Basis.String(),
-		Text:    w.say("assumption", working.Word("leaf", w.leaf(a.Path)), working.Word("value", a.Value)).GetText(),
+		Text:    w.say("assumption", working.Word("leaf", w.facts.Leaves[a.Path]), working.Word("value", w.taken(a))).GetText(),
 		Decides: a.Decides, Question: a.Question,
 	}
 	switch a.Basis {
@@ -252,13 +271,19 @@ func (w *Words) assumption(a *quote.Assumption, c unit.Currency) *daybreakv1.Ass
 	return out
 }
 
-// leaf is what people call a fact.
-func (w *Words) leaf(path string) string {
-	if key := "leaf." + path; w.quotes.Has(key) {
-		return w.quotes.Text(key)
+// taken is an assumed value as people read it.
+func (w *Words) taken(a *quote.Assumption) string {
+	leaf := leafAt(a.Path)
+	if text := w.facts.Values[leaf.List][a.Value]; text != "" {
+		return text
 	}
-	_, name, _ := strings.Cut(path, ".")
-	return strings.ReplaceAll(name, "_", " ")
+	number, rest, _ := strings.Cut(a.Value, " ")
+	if text := w.facts.Units[rest]; text != "" && rest == leaf.Unit {
+		if x, err := strconv.ParseFloat(number, 64); err == nil {
+			return numberText(w.facts, leaf, x)
+		}
+	}
+	return a.Value
 }
 
 // mostMovers is how many movers a quote names.

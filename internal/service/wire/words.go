@@ -3,8 +3,12 @@ package wire
 import (
 	"embed"
 	"io/fs"
+	"strings"
+	"unicode"
 
 	daybreakv1 "daybreak/api/daybreak/v1"
+	"daybreak/internal/facts"
+	"daybreak/internal/intake/tree"
 	"daybreak/internal/quote"
 	"daybreak/internal/quote/caution"
 	"daybreak/internal/unit"
@@ -31,11 +35,12 @@ type Words struct {
 	quotes  *quote.Words
 	own     *quote.Words
 	dangers *caution.Words
+	facts   *tree.Words
 }
 
 // LoadWords reads the words of a locale, "en" being the one there is. The words
-// of dangers are held against the book they are of.
-func LoadWords(dangers *caution.Book) (*Words, error) {
+// of dangers are held against the book they are of; the tree names the facts.
+func LoadWords(dangers *caution.Book, questions *tree.Tree) (*Words, error) {
 	const folder = "en"
 	rules, err := working.LoadWords(working.Embedded(), folder)
 	if err != nil {
@@ -53,7 +58,9 @@ func LoadWords(dangers *caution.Book) (*Words, error) {
 	if err != nil {
 		return nil, err
 	}
-	return &Words{Locale: "en-US", rules: rules, quotes: quotes, own: own, dangers: texts}, nil
+	w := &Words{Locale: "en-US", rules: rules, quotes: quotes, own: own, dangers: texts}
+	w.facts = w.treeWords(questions)
+	return w, nil
 }
 
 // sentence is a sentence of room quote; nil when there is nothing to say.
@@ -61,7 +68,31 @@ func (w *Words) sentence(s quote.Sentence) *daybreakv1.Words {
 	if s.Empty() {
 		return nil
 	}
-	return said(s, w.quotes.Say(s))
+	return said(s, w.quotes.Say(w.called(s)))
+}
+
+// called is a sentence with the paths in it put as people call them.
+func (w *Words) called(s quote.Sentence) quote.Sentence {
+	out := quote.Sentence{Key: s.Key, Args: make([]working.Term, len(s.Args))}
+	copy(out.Args, s.Args)
+	for i := range out.Args {
+		if _, ok := facts.LeafAt(out.Args[i].Word); ok {
+			out.Args[i].Word = w.leaf(out.Args[i].Word)
+		}
+	}
+	return out
+}
+
+// leaf is what people call a fact, as it stands within a sentence.
+func (w *Words) leaf(path string) string {
+	name := w.facts.Leaves[path]
+	if name == "" {
+		return path
+	}
+	if r := []rune(name); len(r) > 1 && unicode.IsUpper(r[0]) && !unicode.IsUpper(r[1]) {
+		return strings.ToLower(string(r[0])) + string(r[1:])
+	}
+	return name
 }
 
 func (w *Words) sentences(all []quote.Sentence) []*daybreakv1.Words {

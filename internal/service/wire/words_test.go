@@ -6,6 +6,7 @@ import (
 
 	"daybreak/internal/circuit"
 	"daybreak/internal/facts"
+	"daybreak/internal/intake/tree"
 	"daybreak/internal/panel"
 	"daybreak/internal/quote/caution"
 
@@ -16,7 +17,9 @@ import (
 func TestEveryKeyHasWords(t *testing.T) {
 	dangers, err := caution.Load(caution.Embedded())
 	require.NoError(t, err)
-	w, err := LoadWords(dangers)
+	questions, err := tree.Load(tree.Embedded())
+	require.NoError(t, err)
+	w, err := LoadWords(dangers, questions)
 	require.NoError(t, err)
 	var keys []string
 	for n := circuit.NoteAskAHJGroundFault; n <= circuit.NoteLicensed; n++ {
