@@ -35,7 +35,7 @@ func (p *Printer) Text(w io.Writer, q *quote.Quote, told *facts.Facts) error {
 	pg.options(q)
 	if best := bestOf(q); best != nil {
 		pg.circuit(q, best)
-		pg.worksheet(best)
+		pg.load(best)
 		pg.bill(q, best)
 	}
 	pg.open(q)
@@ -107,7 +107,11 @@ func (p *page) head(q *quote.Quote) {
 		p.wrapped("  - ", p.Quote.Say(p.named(r)))
 	}
 	if q.Band.P90 > 0 {
-		p.wrapped("  ", p.Quote.Say(quote.Said("text.band",
+		key := "text.band"
+		if q.Standing == quote.Halted {
+			key = "text.band_halted"
+		}
+		p.wrapped("  ", p.Quote.Say(quote.Said(key,
 			money("low", q.Band.P10, q.Band.Currency), money("middle", q.Band.P50, q.Band.Currency), money("high", q.Band.P90, q.Band.Currency))))
 	}
 }

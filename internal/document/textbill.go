@@ -18,27 +18,42 @@ func (p *page) bill(q *quote.Quote, o *quote.Option) {
 	b := &o.Bill
 	p.title("text.bill")
 	for i := range b.Lines {
-		l := &b.Lines[i]
-		p.line("  %-44s %9s %-6s %10s %11s", cut(l.Words, 44), quantity(l.Quantity), l.Unit,
-			exact(b, l.UnitPrice[pricing.Likely]), exact(b, l.Amount[pricing.Likely]))
+		p.billLine(b, &b.Lines[i])
 	}
 	sum := func(key string, t pricing.Triple) {
 		if t != (pricing.Triple{}) {
-			p.line("  %-72s %11s", p.Quote.Text(key), exact(b, t[pricing.Likely]))
+			p.line("  %-71s %10s", p.Quote.Text(key), exact(b, t[pricing.Likely]))
 		}
 	}
 	sum("text.discount", b.Discount)
 	sum("text.subtotal", b.Subtotal)
 	sum("text.permit", b.Permit)
 	sum("text.tax", b.Tax)
-	p.line("  %-72s %11s", p.Quote.Text("text.total"), exact(b, b.Total[pricing.Likely]))
-	p.line("  %-72s %11s", p.Quote.Text("text.p10"), exact(b, int64(b.AllIn.P10)))
-	p.line("  %-72s %11s", p.Quote.Text("text.p90"), exact(b, int64(b.AllIn.P90)))
+	p.line("  %-71s %10s", p.Quote.Text("text.total"), exact(b, b.Total[pricing.Likely]))
+	p.line("  %-71s %10s", p.Quote.Text("text.p10"), exact(b, int64(b.AllIn.P10)))
+	p.line("  %-71s %10s", p.Quote.Text("text.p90"), exact(b, int64(b.AllIn.P90)))
 	if b.FeetAssumed > 0 {
 		p.line("  %s: %s ft. %s: %s", p.Quote.Text("text.feet"), unit.Print(b.FeetAssumed, 1),
 			p.Quote.Text("text.ten_more"), exact(b, b.TenMoreFeet[pricing.Likely]))
 	}
 }
+
+// billLine prints what is multiplied: pieces or feet by their price, labour in
+// hours by the rate.
+func (p *page) billLine(b *pricing.Bill, l *pricing.Line) {
+	what, count, of := l.Words, quantity(l.Quantity), l.Unit
+	if l.Hours != nil {
+		if l.Quantity != 1000 {
+			what = cut(what, billWidth-8-len(count)-len(of)) + ", " + count + " × " + of
+		}
+		count, of = unit.Print(float64(l.Hours[pricing.Likely])/100, 2), p.Quote.Text("text.hour")
+	}
+	p.line("  %-*s %7s %-6s %9s %10s", billWidth, cut(what, billWidth), count, of,
+		exact(b, l.UnitPrice[pricing.Likely]), exact(b, l.Amount[pricing.Likely]))
+}
+
+// billWidth is the width of the words of a line.
+const billWidth = 46
 
 // exact prints an amount with its minor digits and no currency sign.
 func exact(b *pricing.Bill, minor int64) string {

@@ -100,10 +100,7 @@ func (w *weighing) bestFit(enough int) int {
 	if first.Level == charging.Level1 && first.RefillsWorst && w.car.hybrid || !w.mayWire {
 		return enough
 	}
-	most := usualTop
-	if wish, ok := w.facts.Wishes.OutputAmps.Get(); ok {
-		most = max(min(wish, largest[len(largest)-1]), ladder[0])
-	}
+	most := w.reach()
 	if i := w.strongest(func(o *Option) bool {
 		return o.newLevel2() && !o.Managed && o.Setting <= most && o.spare() >= spareShare
 	}); i >= 0 {
@@ -116,6 +113,17 @@ func (w *weighing) bestFit(enough int) int {
 	}
 	return enough
 }
+
+// reach is the largest setting taken as best fit: the usual one, or a told wish.
+func (w *weighing) reach() unit.Amps {
+	if wish := w.wished(); wish > 0 {
+		return max(min(wish, largest[len(largest)-1]), ladder[0])
+	}
+	return usualTop
+}
+
+// wished is the output the household asked for; 0 when it asked for none.
+func (w *weighing) wished() unit.Amps { return or(w.facts.Wishes.OutputAmps, 0) }
 
 // carTakes is the car's own limit, with half an ampere of its plate's rounding.
 func (w *weighing) carTakes() unit.Amps { return w.need.CarAmps + 0.5 }

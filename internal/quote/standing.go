@@ -61,8 +61,8 @@ func (w *weighing) stand(q *Quote, best *Option) {
 	if c := best.Circuit; c != nil && c.Outcome != circuit.Designed {
 		lower(Said("quote.standing.not_designed"))
 	}
-	if len(best.Unpriced) > 0 {
-		lower(Said("quote.standing.unpriced"))
+	for _, s := range best.Unpriced {
+		lower(s)
 	}
 	if best.Outlet != nil && len(best.Outlet.Verify) > 0 {
 		lower(Said("quote.standing.outlet"))

@@ -28,6 +28,7 @@ func (w *weighing) readNeed() error {
 	if err != nil {
 		return err
 	}
+	w.winter = worst.Multiplier
 	usual, err := charging.Need(charging.Trip{Miles: w.car.miles, Consumption: w.worst.Consumption, Multiplier: 1}, w.sheet)
 	if err != nil {
 		return err
@@ -74,6 +75,9 @@ func (w *weighing) times(o *Option) error {
 		return err
 	}
 	o.MilesPerHour = float64(miles)
+	if o.WinterMiles, err = charging.MaxDailyMiles(night, w.worst.Consumption, w.winter, w.option); err != nil {
+		return err
+	}
 	full, err := charging.ChargeTime(charging.Session{
 		Usable: w.car.usable, From: 0, To: 1, Wall: o.Rate.Wall,
 		Losses: charging.LossesAt(mildDay), Taper: charging.UsualTaper(),

@@ -12,7 +12,7 @@ func TitleOf(o *Option) Sentence {
 	}
 	switch {
 	case o.Managed:
-		return Said("quote.title.managed", append(args, working.Num("size", o.Setting, AmpsEach))...)
+		return Said("quote.title.managed", args...)
 	case o.Way != ExistingOutlet:
 		return Said("quote.title."+o.Way.Word(), args...)
 	case o.shares():

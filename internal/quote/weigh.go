@@ -25,6 +25,7 @@ type weighing struct {
 	*home
 	need    Need
 	worst   charging.WorstWeekday
+	winter  float64        // consumption of the coldest month, times the label
 	sheet   *working.Sheet // of the household; nil on a draw: figures only, no lines
 	option  *working.Sheet // of the option being weighed
 	options []Option
@@ -138,7 +139,7 @@ func (w *weighing) newCircuits() error {
 		if s > w.top() {
 			break
 		}
-		if w.wantsPlug() && s <= w.ed.PlugInLimit().Value {
+		if (w.onlyPlug() || w.ownedServes(s)) && s <= w.ed.PlugInLimit().Value {
 			if err := w.newCircuit(NewReceptacle, s, w.supply); err != nil {
 				return err
 			}
@@ -164,8 +165,18 @@ func (w *weighing) top() unit.Amps {
 	return largest[len(largest)-1]
 }
 
-func (w *weighing) wantsPlug() bool {
-	return w.facts.Wishes.Connection.Is(facts.ConnectionPlug) || (w.owned && w.ownedPlug != "")
+// ownedServes reports whether the driver's own plug-in unit serves a new circuit
+// at a setting: its plug's face may stand behind the breaker, and the unit is
+// rated for the setting or locked down to it.
+func (w *weighing) ownedServes(setting unit.Amps) bool {
+	face, ok := faces[w.ownedPlug]
+	if !w.owned || !ok || face.Level() != 2 {
+		return false
+	}
+	least, most := face.Breakers()
+	breaker := setting * unit.Amps(w.ed.ContinuousFactor().Value)
+	fits := breaker >= least && breaker <= most
+	return fits && (setting == w.ownedAmps || setting < w.ownedAmps && w.ownedMeans == facts.SettingMeansRestricted)
 }
 
 func (w *weighing) onlyPlug() bool { return w.facts.Wishes.Connection.Is(facts.ConnectionPlug) }
@@ -196,7 +207,7 @@ func (w *weighing) newCircuit(way Way, setting unit.Amps, volts unit.Volts) erro
 		return err
 	}
 	w.keep(&o)
-	if o.Level == charging.Level2 && o.Panel.Verdict != panel.Fits {
+	if o.Level == charging.Level2 && o.Panel.Verdict != panel.Fits && design.Outcome == circuit.Designed {
 		return w.managed(o)
 	}
 	return nil
