@@ -94,9 +94,11 @@ func open(t *testing.T, origin string, l look) *tab {
 	require.NoError(t, chromedp.Do(ctx,
 		enable(network.Enable, network.EnableParams{}),
 		enable(log.Enable, cdp.Empty{}),
+		enable(runtime.Enable, cdp.Empty{}),
 	))
 	b.see(l)
-	b.go_(origin + "/")
+	b.visit(origin + "/")
+	b.wait("page ready", `open()?.querySelector('h2')`)
 	t.Cleanup(func() {
 		if t.Failed() {
 			b.picture("failed-" + strings.ReplaceAll(t.Name(), "/", "-"))
@@ -138,10 +140,9 @@ func (b *tab) see(l look) {
 	))
 }
 
-func (b *tab) go_(address string) {
+func (b *tab) visit(address string) {
 	b.t.Helper()
 	require.NoError(b.t, chromedp.Do(b.ctx, chromedp.Navigate(address)))
-	b.wait("page ready", `!!open()?.querySelector('h2') || !!root()?.querySelector('.notice:not(:empty)')`)
 }
 
 // prelude gives scripts the shadow root of the element, its open part, and the
@@ -170,7 +171,7 @@ func (b *tab) wait(what, expression string) {
 			return
 		}
 	}
-	require.Failf(b.t, "waited in vain", "%s\n%s\ntrouble: %v", what, ask[string](b, `root()?.textContent ?? document.body.textContent`), b.trouble)
+	require.Failf(b.t, "waited in vain", "%s\n%s\ntrouble: %v\n%v", what, ask[string](b, `root()?.textContent ?? document.body.textContent`), b.trouble, b.requests)
 }
 
 // press presses keys one after the other; a text is typed.
@@ -186,7 +187,7 @@ func (b *tab) press(keys ...string) {
 func (b *tab) tabTo(what, fits string) {
 	b.t.Helper()
 	var passed []string
-	for range 120 {
+	for range 160 {
 		if ask[bool](b, `(e => Boolean(e && (`+fits+`)))(focus())`) {
 			return
 		}

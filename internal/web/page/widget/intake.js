@@ -76,6 +76,7 @@ export class DaybreakIntake extends HTMLElement {
     price.show(talk.band, { revision: session?.revision, halted: session?.halted }, answered)
     this.asked?.fail(talk.error)
     this.asked?.sending(talk.busy)
+    this.frame?.setAttribute('aria-busy', String(talk.busy))
     this.drawNotice()
   }
 

@@ -36,15 +36,16 @@ export function choiceAnswer(asked) {
 
 /**
  * One choice as a button, with a mark when it is the answer now.
- * @param {string} text @param {string[]} before @param {string} id @param {() => void} run @param {Node} [picture]
+ * @param {string} text @param {string[]} before @param {string} id @param {() => void} run @param {Node} [picture] @param {Node} [caption]
  */
-export function choiceButton(text, before, id, run, picture) {
+export function choiceButton(text, before, id, run, picture, caption) {
   const chosen = before.includes(id) || before.includes(text)
   return h(
     'button',
     { type: 'submit', 'aria-current': chosen && 'true', 'data-choice': id, click: (/** @type {Event} */ event) => { event.preventDefault(); run() } },
     picture,
     h('span', null, text),
+    caption,
     chosen && h('span', { class: 'before' }, mark('told'), words.turn.now),
   )
 }
