@@ -2,6 +2,7 @@ package service_test
 
 import (
 	"context"
+	"io/fs"
 	"net"
 	"strings"
 	"testing"
@@ -44,7 +45,9 @@ func demoKeys(t testing.TB) *access.Keyring {
 // demoServer is the demo shop, open to this machine.
 func demoServer(t testing.TB, s store.Store) *service.Server {
 	t.Helper()
-	srv, err := service.New(service.Config{Books: demoBooks(t), Store: s, Keys: demoKeys(t), Policy: access.Policy{OpenShop: "fernhill"}})
+	srv, err := service.New(service.Config{
+		Books: demoBooks(t), BookFiles: []fs.FS{alderbay.Files()}, Store: s, Keys: demoKeys(t), Policy: access.Policy{OpenShop: "fernhill"},
+	})
 	require.NoError(t, err)
 	return srv
 }

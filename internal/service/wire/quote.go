@@ -101,7 +101,29 @@ func (w *Words) inFull(q *quote.Quote, out *daybreakv1.Quote) {
 		Miles: float64(q.Need.Miles), UsualDayKwh: float64(q.Need.EnergyKWh), HardDayKwh: float64(q.Need.WorstKWh),
 		WindowHours: float64(q.Need.WindowHours), PetrolBackup: q.Need.Hybrid, CarKw: float64(q.Need.CarKW), CarAmps: float64(q.Need.CarAmps),
 	}
-	out.Working = w.Working(q.Working)
+	out.Working = w.Working(apartFromOptions(q))
+}
+
+// apartFromOptions are the steps that belong to no single option: those of a
+// rule that no option shown has used. What the options not shown took is left
+// out.
+func apartFromOptions(q *quote.Quote) []working.Step {
+	used := map[string]bool{}
+	for i := range q.Options {
+		for _, s := range q.Options[i].Working {
+			room, _, _ := strings.Cut(s.Rule, ".")
+			used[s.Rule], used[room] = true, true
+		}
+	}
+	var out []working.Step
+	for _, s := range q.Working {
+		room, _, _ := strings.Cut(s.Rule, ".")
+		ofAnOption := room == "circuit" || room == "panel" || room == "pricing"
+		if !used[s.Rule] && !(ofAnOption && used[room]) {
+			out = append(out, s)
+		}
+	}
+	return out
 }
 
 func (w *Words) expired(found []pricing.Finding) *daybreakv1.Words {
@@ -155,6 +177,9 @@ func (w *Words) option(q *quote.Quote, o *quote.Option, home *facts.Facts, view 
 	out.Working = w.Working(steps[""])
 	out.Circuit = w.Design(o.Circuit, o.Setting, o.Volts, steps["circuit"])
 	out.Panel = w.Panel(o.Panel, steps["panel"])
+	if o.Role&quote.BestFit == 0 && out.Panel != nil {
+		out.Panel.Worksheets = nil // the house is the same; the sheet stands once
+	}
 	if o.Outlet != nil {
 		out.OutletSlot, out.OutletWay = o.OutletSlot, w.outletWay(&o.OutletWay)
 	}
