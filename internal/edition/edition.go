@@ -14,6 +14,7 @@ type Edition interface {
 	Protection
 	Grounding
 	Raceways
+	Structures
 	Charging
 }
 
@@ -102,6 +103,26 @@ type Raceways interface {
 	CoverDepth(Burial, BuriedWiring) (Cited[Cover], error)
 	// Bends is the most degrees of bend between pull points.
 	Bends() Cited[float64]
+}
+
+// Structures are the questions about what is fed beyond the service: a detached
+// building, or a panel that hangs on another.
+type Structures interface {
+	// Supplies is how many feeders or branch circuits may supply one building.
+	Supplies() Cited[int]
+	// StructureDisconnect is the least rating of the disconnecting means at a
+	// building.
+	StructureDisconnect(Supply) Cited[unit.Amps]
+	// StructureRods is how many ground rods a building needs where nobody has
+	// measured that one will do.
+	StructureRods(Supply) Cited[int]
+	// RodConductor is the largest conductor a rod ever needs, copper.
+	RodConductor() Cited[Size]
+	// EmergingHeight is how high above ground a buried run is guarded where it
+	// comes up.
+	EmergingHeight() Cited[unit.Feet]
+	// EmergingDepth is how far below ground a cable's guard starts at most.
+	EmergingDepth() Cited[unit.Inches]
 }
 
 // Charging are the questions about electric vehicle supply equipment.

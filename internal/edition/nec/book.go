@@ -51,6 +51,8 @@ type Book struct {
 	places    [edition.RunKinds]placeRow
 	cover     [edition.BurialKinds][edition.BuriedWiringKinds]edition.Cited[edition.Cover]
 
+	structure structureRules
+
 	charging chargingRules
 	faults   []faultRow
 	faces    []edition.Cited[edition.Face]
