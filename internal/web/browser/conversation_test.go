@@ -10,7 +10,7 @@ import (
 
 // A household as it often is: a house with a garage, 200 amps, a short run.
 var typical = answers{
-	"vehicle.model": "suv", "place.postal": "00101", "place.signs": "none", "driving.weekday": "40", "place.parking": "attached",
+	"vehicle.model": "suv", "place.postal": "00010", "place.signs": "none", "driving.weekday": "40", "place.parking": "attached",
 	"place.dwelling": "house", "place.tenure": "own", "outlet.reachable": "none", "place.built": "e4", "panel.where": "garage",
 	"panel.kind": "breakers", "panel.main": "m200", "panel.spaces": "s2", "panel.heat": "fuel", "panel.kit": "dryer", "panel.cooling": "central",
 	"panel.big": "none", "panel.backfeed": "none", "place.area": "1800", "route.feet": "20", "route.path": "surface", "route.wall": "open",
@@ -76,7 +76,7 @@ func TestATypicalHouseholdReachesAQuoteByKeyboardAlone(t *testing.T) {
 func TestADangerHaltsTheConversation(t *testing.T) {
 	b := open(t, serve(t), look{width: 1280})
 	b.begin()
-	b.until(answers{"vehicle.model": "suv", "place.postal": "00101", "place.signs": "burnt"})
+	b.until(answers{"vehicle.model": "suv", "place.postal": "00010", "place.signs": "burnt"})
 	b.wait("the halt", `open().querySelector('.halted')`)
 	require.Equal(t, "H2", ask[string](b, `focus()?.tagName`))
 	require.GreaterOrEqual(t, ask[int](b, `open().querySelectorAll('.caution.stop').length`), 1)
@@ -116,16 +116,16 @@ func TestReloadAndBackKeepTheConversation(t *testing.T) {
 
 	// Away and back again.
 	b.visit(origin + "/drawings/14-50.svg")
-	require.NoError(t, chromedp.Do(b.ctx, chromedp.NavigateBack()))
+	b.history(-1)
 	b.wait("the same question", `question() === 'place.parking'`)
 	require.Equal(t, before, ask[string](b, log), "leaving the page lost an answer")
 
 	// The back button within the page goes to the question before, its answer kept.
 	previous := ask[string](b, `[...root().querySelectorAll('[role=log] article')].at(-1).dataset.question`)
-	require.NoError(t, chromedp.Do(b.ctx, chromedp.Evaluate[chromedp.Void](`history.back()`)))
+	b.history(-1)
 	b.wait("the question before", `question() === `+quote(previous))
 	require.Equal(t, before, ask[string](b, log))
-	require.NoError(t, chromedp.Do(b.ctx, chromedp.Evaluate[chromedp.Void](`history.forward()`)))
+	b.history(1)
 	b.wait("the open question", `question() === 'place.parking'`)
 
 	require.Equal(t, "", ask[string](b, `location.search + location.hash`), "nothing of a session stands in an address")

@@ -87,7 +87,9 @@ type look struct {
 func open(t *testing.T, origin string, l look) *tab {
 	t.Helper()
 	root := chromium(t)
-	ctx, cancel := chromedp.NewContext(root, chromedp.WithNewBrowserContext())
+	timed, stop := context.WithTimeout(root, 3*time.Minute)
+	t.Cleanup(stop)
+	ctx, cancel := chromedp.NewContext(timed, chromedp.WithNewBrowserContext())
 	t.Cleanup(cancel)
 	b := &tab{t: t, ctx: ctx, origin: origin}
 	require.NoError(t, chromedp.Listen(ctx, b.hear))
@@ -145,6 +147,13 @@ func (b *tab) visit(address string) {
 	require.NoError(b.t, chromedp.Do(b.ctx, chromedp.Navigate(address)))
 }
 
+// history presses the browser's back (-1) or forward (1) button. A page kept
+// whole in the back-forward cache loads nothing, so there is nothing to wait for here.
+func (b *tab) history(step int) {
+	b.t.Helper()
+	require.NoError(b.t, chromedp.Do(b.ctx, chromedp.Evaluate[chromedp.Void](fmt.Sprintf(`void setTimeout(() => history.go(%d))`, step))))
+}
+
 // prelude gives scripts the shadow root of the element, its open part, and the
 // element that holds the focus.
 const prelude = `
@@ -171,7 +180,7 @@ func (b *tab) wait(what, expression string) {
 			return
 		}
 	}
-	require.Failf(b.t, "waited in vain", "%s\n%s\ntrouble: %v\n%v", what, ask[string](b, `root()?.textContent ?? document.body.textContent`), b.trouble, b.requests)
+	require.Failf(b.t, "waited in vain", "%s\n%s\ntrouble: %v", what, ask[string](b, `[root()?.querySelector('.notice')?.textContent, open()?.textContent ?? document.body.textContent].join(' … ')`), b.trouble)
 }
 
 // press presses keys one after the other; a text is typed.

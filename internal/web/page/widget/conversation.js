@@ -184,7 +184,7 @@ export class Conversation {
   /** Reads the price range for the newest revision; an older one is shown as such until it comes. */
   async reckon() {
     const revision = this.session?.revision
-    if (!this.session?.chips?.length || this.session.halted) {
+    if (!this.session?.entries?.some(standing) || this.session.halted) {
       this.band = undefined
       return this.changed('band')
     }
@@ -280,7 +280,8 @@ export class Conversation {
       this.changed('moved')
     } else {
       this.memory.keep({ pending: undefined })
-      this.error = error.message
+      if (pending) this.error = error.message
+      else this.notice = { text: error.message, acts: retry }
     }
   }
 

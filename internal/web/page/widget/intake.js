@@ -67,8 +67,10 @@ export class DaybreakIntake extends HTMLElement {
       log.show(session?.entries ?? [])
       chips.show(session?.chips ?? [])
       this.drawOpen()
-      if (why === 'answered') {
-        this.turns?.mark((session?.entries ?? []).filter(standing).length)
+      const turns = (session?.entries ?? []).filter(standing).length
+      if (why === 'moved') this.turns?.found(turns)
+      else {
+        this.turns?.mark(turns)
         this.focusTitle()
       }
     }

@@ -116,6 +116,7 @@ export const words = {
     name: (/** @type {string} */ text, /** @type {string} */ state) => `${text}, ${state}. Change`,
     more: (/** @type {number} */ n) => `+ ${n} more`,
     fewer: 'Show fewer',
+    found: (/** @type {number} */ n) => `Looked up or usual: ${n}`,
     told: 'told',
     looked_up: 'looked up',
     assumed: 'assumed',
