@@ -32,7 +32,7 @@ func chatCommand() *cobra.Command {
 	c := &cobra.Command{
 		Use:   "chat",
 		Short: "Hold the conversation in a terminal; works by pipe",
-		Args:  cobra.NoArgs,
+		Args:  noArgs,
 		RunE: func(cmd *cobra.Command, _ []string) error {
 			books, err := openBooks(folder)
 			if err != nil {

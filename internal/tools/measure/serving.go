@@ -46,7 +46,7 @@ func build(ctx context.Context, dir string) (string, error) {
 
 // serve starts the service on free ports and waits for its gRPC address.
 func serve(bin, data string, args ...string) (*program, error) {
-	args = append([]string{"serve", "--http", "127.0.0.1:0", "--grpc", "127.0.0.1:0", "--data", data}, args...)
+	args = append([]string{"serve", "--http", "127.0.0.1:0", "--grpc", "127.0.0.1:0", "--data-dir", data}, args...)
 	cmd := exec.Command(bin, args...)
 	cmd.Stderr = os.Stderr
 	out, err := cmd.StdoutPipe()
