@@ -1,6 +1,8 @@
 package band
 
 import (
+	"slices"
+
 	"daybreak/internal/facts"
 	"daybreak/internal/intake/tree"
 	"daybreak/internal/pricing"
@@ -19,7 +21,8 @@ func Quote(books *shop.Books, told facts.Facts, asOf unit.Date) (quote.Quote, er
 	// What tables know is looked up before anything is assumed.
 	known := told
 	books.Complete(&known, asOf)
-	e := estimator{books: books, known: known, asOf: asOf, world: books.World(asOf)}
+	e := estimator{books: books, known: known, asOf: asOf, world: books.World(asOf), priced: map[facts.Facts]quote.Draw{}}
+	e.open = books.Tree.Moves(&known, quote.Matters)
 	filled := known
 	assumed := books.Tree.Central(&filled, e.world)
 	books.Complete(&filled, asOf)
@@ -48,8 +51,11 @@ type estimator struct {
 	central facts.Facts
 	asOf    unit.Date
 	outcome quote.Draw
-	active  []bool // dimensions that move a leaf of this household
+	open    []bool // dimensions that may move what matters in this household
 	varies  bool   // draws differ in level, circuit or verdict
+	// priced remembers households drawn before: the words of a closed list
+	// come up again and again.
+	priced map[facts.Facts]quote.Draw
 }
 
 // estimate draws the open leaves and mixes the bills. With nothing open it is
@@ -58,14 +64,15 @@ func (e *estimator) estimate(q *quote.Quote) (quote.Band, error) {
 	best := q.Outcome()
 	b := quote.Band{Draws: 1, Currency: e.books.Prices.Currency}
 	b.P10, b.P50, b.P90 = rounded(best.Spread.P10), best.Likely, rounded(best.Spread.P90)
-	if !anyOf(e.active) {
+	if !slices.Contains(e.open, true) {
 		return b, nil
 	}
 	bills, moved := make([]pricing.Spread, 0, Draws), false
-	u := make([]float64, e.books.Tree.Dimensions())
+	u := make([]float64, len(e.open))
 	for k := range Draws {
-		point(k, u)
-		d, err := e.draw(u)
+		point(k, u, e.open)
+		f := e.fill(u)
+		d, err := e.price(&f)
 		if err != nil {
 			return quote.Band{}, err
 		}
@@ -91,19 +98,21 @@ func (e *estimator) estimate(q *quote.Quote) (quote.Band, error) {
 
 func rounded(minor float64) int64 { return int64(minor + 0.5) }
 
-// draw prices one household: what is known, the rest from the numbers u.
-func (e *estimator) draw(u []float64) (quote.Draw, error) {
+// fill is one household: what is known, the rest from the numbers u.
+func (e *estimator) fill(u []float64) facts.Facts {
 	f := e.known
 	e.books.Tree.Draw(u, &f, e.world)
-	e.books.Complete(&f, e.asOf)
-	return quote.Price(e.books, &f, e.asOf)
+	return f
 }
 
-func anyOf(all []bool) bool {
-	for _, x := range all {
-		if x {
-			return true
-		}
+// price says what would be recommended to a household, and what it would cost.
+func (e *estimator) price(f *facts.Facts) (quote.Draw, error) {
+	if d, ok := e.priced[*f]; ok {
+		return d, nil
 	}
-	return false
+	d, err := quote.Price(e.books, f, e.asOf)
+	if err == nil {
+		e.priced[*f] = d
+	}
+	return d, err
 }

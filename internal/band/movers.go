@@ -30,42 +30,54 @@ func (e *estimator) list(assumed []tree.Assumption, filled *facts.Facts) []quote
 	return out
 }
 
-// probe tries every open dimension alone, and notes on the quote's assumptions
-// what each moves and whether it decides.
+// probe tries every open dimension alone, the others held in the middle, and
+// notes on the quote's assumptions what each moves and whether it decides.
 func (e *estimator) probe(q *quote.Quote) error {
-	u := make([]float64, e.books.Tree.Dimensions())
-	e.active = make([]bool, len(u))
-	middle := e.fill(u, -1, 0.5)
+	u := make([]float64, len(e.open))
 	for d := range u {
-		moved := map[string]bool{}
-		low, high, decides := math.Inf(1), math.Inf(-1), false
+		u[d] = 0.5
+	}
+	middle := e.fill(u)
+	for d := range u {
+		if !e.open[d] {
+			continue
+		}
+		low, high, decides := float64(e.outcome.Likely), float64(e.outcome.Likely), false
+		moved := make([]bool, len(q.Assumptions))
 		for _, at := range tries {
-			f := e.fill(u, d, at)
+			u[d] = at
+			f := e.fill(u)
 			if f == middle {
 				continue
 			}
-			e.active[d] = true
-			for _, leaf := range facts.Leaves() {
-				if printed(leaf.At(&f)) != printed(leaf.At(&middle)) {
-					moved[leaf.Path] = true
-				}
+			for i := range q.Assumptions {
+				leaf, _ := facts.LeafAt(q.Assumptions[i].Path)
+				moved[i] = moved[i] || !alike(leaf.At(&f), leaf.At(&middle))
 			}
-			got, err := quote.Price(e.books, &f, e.asOf)
+			got, err := e.price(&f)
 			if err != nil {
 				return err
 			}
 			low, high = min(low, float64(got.Likely)), max(high, float64(got.Likely))
 			decides = decides || differs(got, e.outcome)
 		}
-		if !e.active[d] {
-			continue
-		}
-		low, high = min(low, float64(e.outcome.Likely)), max(high, float64(e.outcome.Likely))
+		u[d] = 0.5
 		decides = decides || high-low >= moveShare*math.Max(float64(e.outcome.Likely), 1)
 		note(q.Assumptions, moved, int64(high-low), decides)
 	}
 	sortBySwing(q.Assumptions)
 	return nil
+}
+
+// alike reports whether a leaf has one value in two households. A text has no
+// number, and a set no other form that compares.
+func alike(a, b facts.Slot) bool {
+	x, numeric := a.Number()
+	y, other := b.Number()
+	if numeric || other {
+		return numeric == other && x == y
+	}
+	return a.Value() == b.Value()
 }
 
 // printed is a leaf's value as text; "" when it has none.
@@ -82,23 +94,9 @@ func printed(s facts.Slot) string {
 	}
 }
 
-// fill is the household with every open leaf in the middle but one.
-func (e *estimator) fill(u []float64, dimension int, at float64) facts.Facts {
-	for i := range u {
-		u[i] = 0.5
-	}
-	if dimension >= 0 {
-		u[dimension] = at
-	}
-	f := e.known
-	e.books.Tree.Draw(u, &f, e.world)
-	e.books.Complete(&f, e.asOf)
-	return f
-}
-
-func note(all []quote.Assumption, moved map[string]bool, swing int64, decides bool) {
+func note(all []quote.Assumption, moved []bool, swing int64, decides bool) {
 	for i := range all {
-		if moved[all[i].Path] {
+		if moved[i] {
 			all[i].Swing = max(all[i].Swing, swing)
 			all[i].Decides = all[i].Decides || decides
 		}

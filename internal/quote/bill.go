@@ -228,6 +228,9 @@ func (w *weighing) needsAdapter(o *Option, plug string) bool {
 }
 
 func (w *weighing) nameEquipment(o *Option, plug string) {
+	if !w.full.Keeping() {
+		return
+	}
 	e := w.equipment(o, plug)
 	if e.Supply != pricing.ShopSupplies {
 		return
@@ -240,10 +243,10 @@ func (w *weighing) nameEquipment(o *Option, plug string) {
 // price makes the bill, or notes that the shop does not sell what it takes.
 func (w *weighing) price(o *Option, work pricing.Work) error {
 	var err error
-	if w.drawing() {
+	if !w.full.Keeping() {
 		o.Bill.Figures, err = pricing.Estimate(w.books.Prices, work, w.place)
 	} else {
-		o.Bill, err = pricing.Price(w.books.Prices, work, w.place, w.option)
+		o.Bill, err = pricing.Price(w.books.Prices, work, w.place, w.full)
 	}
 	if f, ok := fault.As(err); ok && f.Kind == fault.KindInvalid {
 		o.Priced = false

@@ -45,11 +45,11 @@ func Compose(books *shop.Books, home Household, asOf unit.Date) (Quote, error) {
 		return Quote{}, err
 	}
 	w.attach(q.Findings)
-	c := w.choose()
-	w.show(&q, c)
-	var best *Option
-	if c.best >= 0 {
-		best = &w.options[c.best]
+	if err := w.show(&q, w.choose()); err != nil {
+		return Quote{}, err
+	}
+	best := q.best()
+	if best != nil {
 		q.BookFindings = best.Bill.Findings
 	}
 	w.stand(&q, best)
@@ -93,10 +93,8 @@ func Price(books *shop.Books, filled *facts.Facts, asOf unit.Date) (Draw, error)
 
 // Outcome is what [Price] would say of a composed quote's best fit.
 func (q *Quote) Outcome() Draw {
-	for i := range q.Options {
-		if q.Options[i].Role&BestFit != 0 {
-			return q.Options[i].draw()
-		}
+	if best := q.best(); best != nil {
+		return best.draw()
 	}
 	return Draw{}
 }
@@ -187,9 +185,9 @@ func (w *weighing) attach(found []caution.Finding) {
 	}
 }
 
-// show puts the chosen options on the quote, cheapest first, and the others
-// behind them with why each was not shown.
-func (w *weighing) show(q *Quote, c choice) {
+// show puts the chosen options on the quote in full, cheapest first, and the
+// others behind them with why each was not shown.
+func (w *weighing) show(q *Quote, c choice) error {
 	for i := range w.options {
 		o := &w.options[i]
 		if i == c.enough {
@@ -201,17 +199,29 @@ func (w *weighing) show(q *Quote, c choice) {
 		if i == c.grow {
 			o.Role |= RoomToGrow
 		}
-	}
-	for i := range w.options {
-		o := &w.options[i]
-		if o.Role != 0 {
-			o.Why, o.Change = w.whyShown(o, c), w.whatChanges(o)
-			q.Options = append(q.Options, *o)
+		if o.Role == 0 {
+			o.Why = w.whyNot(o, c)
+			q.Others = append(q.Others, *o)
 			continue
 		}
-		o.Why, o.Working = w.whyNot(o, c), nil
-		q.Others = append(q.Others, *o)
+		full, err := w.inFull(o)
+		if err != nil {
+			return err
+		}
+		full.Why, full.Change = w.whyShown(&full), w.whatChanges(&full)
+		q.Options = append(q.Options, full)
 	}
 	sortByPrice(q.Options)
 	sortByPrice(q.Others)
+	return nil
+}
+
+// best is the option shown as best fit; nil when there is none.
+func (q *Quote) best() *Option {
+	for i := range q.Options {
+		if q.Options[i].Role&BestFit != 0 {
+			return &q.Options[i]
+		}
+	}
+	return nil
 }

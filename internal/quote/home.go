@@ -49,7 +49,6 @@ type car struct {
 type existing struct {
 	owned      bool
 	ownedAmps  unit.Amps
-	ownedSet   unit.Amps
 	ownedMeans facts.SettingMeans
 	ownedPlug  string
 	ownedConn  string
@@ -139,7 +138,6 @@ func (h *home) readEquipment() {
 		return
 	}
 	h.ownedAmps = or(e.RatingAmps, 0)
-	h.ownedSet = or(e.SettingAmps, h.ownedAmps)
 	h.ownedMeans = or(e.SettingMeans, facts.SettingMeansNone)
 	if plug, ok := e.Plug.Get(); ok && plug != facts.EquipmentPlugNone {
 		h.ownedPlug = plug.String()
@@ -164,5 +162,5 @@ func (w *weighing) rate(volts unit.Volts, breaker, receptacle, setting unit.Amps
 	if receptacle > 0 {
 		limits.Receptacle = charging.At(receptacle)
 	}
-	return charging.Power(limits, w.option)
+	return charging.Power(limits, w.full)
 }

@@ -4,7 +4,6 @@ import (
 	"daybreak/internal/circuit/outlet"
 	"daybreak/internal/facts"
 	"daybreak/internal/unit"
-	"daybreak/internal/working"
 )
 
 // slots are the two outlets a household may tell of.
@@ -23,37 +22,39 @@ type judged struct {
 	config  string
 	volts   unit.Volts
 	verdict outlet.Verdict
-	steps   []working.Step // of the verdict
 }
 
 // judge lays the rules beside each outlet that is there and whose face is known.
 func (w *weighing) judge() ([]judged, error) {
-	h := w.home
 	var out []judged
 	for _, s := range slots {
-		o := s.at(h.facts)
+		o := s.at(w.facts)
 		present, _ := o.Present.Get()
 		config, known := o.Configuration.Get()
 		if present == facts.OutletPresentNone || !known {
 			continue
 		}
-		w.page()
-		v, err := outlet.Judge(h.describe(o), w.option)
-		if err != nil {
-			return nil, err
-		}
-		j := judged{slot: s.name, about: o, config: config.String(), verdict: v, volts: 120}
-		if w.option.Keeping() {
-			j.steps = w.option.Steps
-		}
+		j := judged{slot: s.name, about: o, config: config.String(), volts: 120}
 		if volts, ok := o.Volts.Get(); ok {
 			j.volts = volts
 		} else if faceLevel(j.config) == 2 {
-			j.volts = h.supply
+			j.volts = w.supply
+		}
+		var err error
+		if j.verdict, err = outlet.Judge(w.describe(o), w.full); err != nil {
+			return nil, err
 		}
 		out = append(out, j)
 	}
 	return out, nil
+}
+
+// judgeOne judges an outlet again, for its working.
+func (w *weighing) judgeOne(i int) (judged, error) {
+	j := w.outlets[i]
+	var err error
+	j.verdict, err = outlet.Judge(w.describe(j.about), w.full)
+	return j, err
 }
 
 // describe puts an outlet in the words of the rules; what nobody knows is the

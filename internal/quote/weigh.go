@@ -5,6 +5,7 @@ import (
 
 	"daybreak/internal/charging"
 	"daybreak/internal/circuit"
+	"daybreak/internal/circuit/outlet"
 	"daybreak/internal/edition"
 	"daybreak/internal/facts"
 	"daybreak/internal/panel"
@@ -20,89 +21,106 @@ var ladder = []unit.Amps{16, 24, 32, 40, 48}
 // largest is the settings above the ladder, weighed only when asked for.
 var largest = []unit.Amps{64, 80}
 
-// weighing is the work of one composition.
+// weighing is the work of one composition. Every way is weighed on figures
+// alone; those that are shown are then laid out in full, by the same code.
 type weighing struct {
 	*home
 	need    Need
 	worst   charging.WorstWeekday
 	winter  float64        // consumption of the coldest month, times the label
-	sheet   *working.Sheet // of the household; nil on a draw: figures only, no lines
-	option  *working.Sheet // of the option being weighed
+	sheet   *working.Sheet // of the household; nil on a draw
+	full    *working.Sheet // of the option being laid out; nil while weighing
+	outlets []judged
 	options []Option
 }
 
 // weigh lists every way to charge at this home, with circuit, panel check,
 // hours and price.
 func (w *weighing) weigh() error {
-	outlets, err := w.judge()
-	if err != nil {
+	var err error
+	if w.outlets, err = w.judge(); err != nil {
 		return err
 	}
-	for i := range outlets {
-		if err := w.existingWays(&outlets[i]); err != nil {
-			return err
+	w.options = make([]Option, 0, 16)
+	for i := range w.outlets {
+		j := &w.outlets[i]
+		for _, way := range j.verdict.Ways {
+			o, err := w.existing(j, way)
+			if err != nil {
+				return err
+			}
+			w.options = append(w.options, o)
 		}
 	}
 	return w.newCircuits()
 }
 
-// drawing reports whether only figures are wanted.
-func (w *weighing) drawing() bool { return w.sheet == nil }
-
-// page opens the working of the next option.
-func (w *weighing) page() {
-	w.option = nil
-	if !w.drawing() {
-		w.option = &working.Sheet{}
-	}
+// inFull lays a weighed option out: its working, its worksheets and its bill
+// line by line.
+func (w *weighing) inFull(o *Option) (Option, error) {
+	w.full = &working.Sheet{}
+	defer func() { w.full = nil }()
+	full, err := w.again(o)
+	full.Role, full.Findings, full.Working = o.Role, o.Findings, w.full.Steps
+	return full, err
 }
 
-// keep puts an option beside the others with its working.
-func (w *weighing) keep(o *Option) {
-	if w.option.Keeping() {
-		o.Working = w.option.Steps
+func (w *weighing) again(o *Option) (Option, error) {
+	if o.Way != ExistingOutlet {
+		wired, err := w.wired(o.Way, o.Setting, o.Volts)
+		if err != nil || !o.Managed {
+			return wired, err
+		}
+		w.full = branched(w.full)
+		return w.managed(wired)
 	}
-	w.options = append(w.options, *o)
+	for i := range w.outlets {
+		if w.outlets[i].slot != o.OutletSlot {
+			continue
+		}
+		j, err := w.judgeOne(i)
+		if err != nil {
+			return Option{}, err
+		}
+		for _, way := range j.verdict.Ways {
+			if way.Kind == o.OutletWay.Kind {
+				return w.existing(&j, way)
+			}
+		}
+	}
+	return *o, nil
 }
 
-// existingWays adds an option for each thing that could be made of an outlet.
-func (w *weighing) existingWays(j *judged) error {
-	for _, way := range j.verdict.Ways {
-		w.page()
-		if w.option.Keeping() {
-			w.option.Steps = append(w.option.Steps, j.steps...)
-		}
-		o := Option{
-			ID:         j.slot + "-" + string(way.Kind),
-			Way:        ExistingOutlet,
-			Setting:    way.Setting,
-			Breaker:    way.Breaker,
-			Volts:      j.volts,
-			Outlet:     &j.verdict,
-			OutletWay:  way,
-			OutletSlot: j.slot,
-			Possible:   true,
-		}
-		receptacle := unit.Amps(0)
-		if way.Receptacle != "" {
-			receptacle = faces[way.Receptacle].Amps
-		}
-		if err := w.hours(&o, receptacle); err != nil {
-			return err
-		}
-		for _, c := range j.verdict.Verify {
-			o.Verify = append(o.Verify, Said(c.Words()))
-		}
+// existing weighs one thing that could be made of an outlet.
+func (w *weighing) existing(j *judged, way outlet.Way) (Option, error) {
+	o := Option{
+		ID:         j.slot + "-" + string(way.Kind),
+		Way:        ExistingOutlet,
+		Setting:    way.Setting,
+		Breaker:    way.Breaker,
+		Volts:      j.volts,
+		Outlet:     &j.verdict,
+		OutletWay:  way,
+		OutletSlot: j.slot,
+		Possible:   true,
+	}
+	receptacle := unit.Amps(0)
+	if way.Receptacle != "" {
+		receptacle = faces[way.Receptacle].Amps
+	}
+	if err := w.hours(&o, receptacle); err != nil {
+		return o, err
+	}
+	if w.full.Keeping() {
 		o.Care = w.care(&o, j.about)
-		if err := w.existingPanel(&o); err != nil {
-			return err
-		}
-		if err := w.priceOutlet(&o, j); err != nil {
-			return err
-		}
-		w.keep(&o)
 	}
-	return nil
+	for _, c := range j.verdict.Verify {
+		o.Verify = append(o.Verify, Said(c.Words()))
+	}
+	if err := w.existingPanel(&o); err != nil {
+		return o, err
+	}
+	return o, w.priceOutlet(&o, j)
 }
 
 // existingPanel checks the service for a 240 V circuit that is there already;
@@ -117,7 +135,7 @@ func (w *weighing) existingPanel(o *Option) error {
 }
 
 func (w *weighing) check(o *Option, in panel.Input) error {
-	r, err := panel.Calculate(in, w.option)
+	r, err := panel.Calculate(in, w.full)
 	if err != nil {
 		return err
 	}
@@ -184,6 +202,24 @@ func (w *weighing) onlyPlug() bool { return w.facts.Wishes.Connection.Is(facts.C
 // newCircuit weighs one new circuit; where the panel cannot carry it
 // unmanaged, the same circuit under energy management is weighed too.
 func (w *weighing) newCircuit(way Way, setting unit.Amps, volts unit.Volts) error {
+	o, err := w.wired(way, setting, volts)
+	if err != nil {
+		return err
+	}
+	w.options = append(w.options, o)
+	if o.Level == charging.Level1 || o.Panel.Verdict == panel.Fits || o.Circuit.Outcome != circuit.Designed {
+		return nil
+	}
+	m, err := w.managed(o)
+	if err != nil {
+		return err
+	}
+	w.options = append(w.options, m)
+	return nil
+}
+
+// wired designs, checks and prices a new circuit.
+func (w *weighing) wired(way Way, setting unit.Amps, volts unit.Volts) (Option, error) {
 	o := Option{
 		ID:       newID(way, setting, volts),
 		Way:      way,
@@ -191,26 +227,18 @@ func (w *weighing) newCircuit(way Way, setting unit.Amps, volts unit.Volts) erro
 		Volts:    volts,
 		Possible: true,
 	}
-	w.page()
-	design, err := circuit.Design(w.ed, w.job(way, setting, volts), w.option)
+	design, err := circuit.Design(w.ed, w.job(way, setting, volts), w.full)
 	if err != nil {
-		return err
+		return o, err
 	}
 	o.Circuit, o.Breaker = &design, design.Device
 	if err := w.hours(&o, design.Receptacle.Amps); err != nil {
-		return err
+		return o, err
 	}
 	if err := w.newPanel(&o); err != nil {
-		return err
+		return o, err
 	}
-	if err := w.priceCircuit(&o); err != nil {
-		return err
-	}
-	w.keep(&o)
-	if o.Level == charging.Level2 && o.Panel.Verdict != panel.Fits && design.Outcome == circuit.Designed {
-		return w.managed(o)
-	}
-	return nil
+	return o, w.priceCircuit(&o)
 }
 
 func newID(way Way, setting unit.Amps, volts unit.Volts) string {
@@ -236,12 +264,11 @@ func loadOf(o *Option) unit.Amps {
 	return o.Setting
 }
 
-// managed weighs the same circuit with a charger that is throttled so that the
+// managed is the same circuit with a charger that is throttled so that the
 // service stays within its rating. The lawful setpoint is the one the panel's
 // own check allows; when its signal is lost the charger falls back to what
 // would fit unmanaged.
-func (w *weighing) managed(o Option) error {
-	w.option = branched(w.option)
+func (w *weighing) managed(o Option) (Option, error) {
 	in := w.load
 	in.Chargers = []panel.Charger{{Setting: loadOf(&o), Volts: o.Volts, Circuit: panel.NewCircuit}}
 	in.Management = panel.Management{Kind: panel.MeasuredService, Setpoint: w.rules.MaxSetpoint(o.Panel.Capacity.Amps)}
@@ -253,21 +280,14 @@ func (w *weighing) managed(o Option) error {
 	o.ID += "-managed"
 	o.Managed, o.Setpoint, o.FailSafe = true, in.Management.Setpoint, in.Management.FailSafe
 	if err := w.check(&o, in); err != nil {
-		return err
+		return o, err
 	}
-	if err := w.priceCircuit(&o); err != nil {
-		return err
-	}
-	w.keep(&o)
-	return nil
+	return o, w.priceCircuit(&o)
 }
 
 // branched is the working of an option that goes on from another's design;
 // the other's panel check and bill are left behind.
 func branched(s *working.Sheet) *working.Sheet {
-	if !s.Keeping() {
-		return nil
-	}
 	out := &working.Sheet{}
 	for _, step := range s.Steps {
 		if room, _, _ := strings.Cut(step.Rule, "."); room == "circuit" || room == "charging" {

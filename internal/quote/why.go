@@ -23,7 +23,7 @@ func moneyTerm(name string, minor int64, c unit.Currency) working.Term {
 }
 
 // whyShown says in one sentence why an option is on the quote.
-func (w *weighing) whyShown(o *Option, c choice) Sentence {
+func (w *weighing) whyShown(o *Option) Sentence {
 	hours := hoursTerm("hours", o.HoursNormal)
 	if o.Role&BestFit != 0 {
 		switch {
@@ -62,7 +62,7 @@ func (w *weighing) nextCheaper(o *Option) *Option {
 	var next *Option
 	for i := range w.options {
 		other := &w.options[i]
-		if other == o || !other.offerable() || other.likely() >= o.likely() || other.HoursNormal <= o.HoursNormal {
+		if other.ID == o.ID || !other.offerable() || other.likely() >= o.likely() || other.HoursNormal <= o.HoursNormal {
 			continue
 		}
 		if next == nil || other.likely() > next.likely() {
@@ -120,10 +120,8 @@ func (w *weighing) plannedOnSite() unit.Amps {
 // headline.
 func (q *Quote) SetBand(b Band) {
 	q.Band = b
-	for i := range q.Options {
-		if q.Options[i].Role&BestFit != 0 {
-			q.Headline = headlineOf(q, &q.Options[i])
-		}
+	if best := q.best(); best != nil {
+		q.Headline = headlineOf(q, best)
 	}
 }
 

@@ -3,6 +3,7 @@ package inspector
 import (
 	"slices"
 
+	"daybreak/internal/facts"
 	"daybreak/internal/fault"
 	"daybreak/internal/working"
 
@@ -60,6 +61,9 @@ func (t *tables) check(raw []byte) error {
 		{"existing", "a bracket and a share", t.Existing.First > 0 && share(t.Existing.Rest)},
 		{"measured", "factors above 0 and intervals", t.Measured.Factor >= 1 && share(t.Measured.PowerFactor) && len(t.Measured.Intervals) > 0},
 		{"mobile", "a bracket and shares", t.Mobile.First > 0 && share(t.Mobile.Rest) && len(t.Mobile.RangeRows) > 0},
+		{"halts", "leaves of the facts with words of their lists", t.haltsHold()},
+		{"outlets", "words of the outlet's condition and use", t.outletsHold()},
+		{"firm", "paths of leaves", t.firmHolds()},
 		{"charger", "a least load for every edition", t.Charger.Least.ordered(t.Editions[0]) && t.Charger.Bracket.ordered(t.Editions[0])},
 		{"management", "1 to 2", t.Management.Factor >= 1 && t.Management.Factor <= 2},
 	} {
@@ -78,7 +82,7 @@ func (t *tables) cites() map[string]*cite {
 		"continuous": &t.Continuous.cite, "setting": &t.Setting.cite, "plug_in": &t.PlugIn.cite, "disconnect": &t.Disconnect.cite,
 		"ground_fault": &t.GroundFault.cite, "receptacles": &t.Receptacles.cite, "lighting": &t.Lighting.cite, "optional": &t.Optional.cite,
 		"existing": &t.Existing.cite, "measured": &t.Measured.cite, "mobile": &t.Mobile.cite, "charger": &t.Charger.cite,
-		"management": &t.Management.cite,
+		"management": &t.Management.cite, "halts": &t.Halts.cite, "outlets": &t.Outlets.cite, "firm": &t.Firm.cite,
 	}
 }
 
@@ -179,4 +183,42 @@ func (t *tables) facesHold() bool {
 		}
 	}
 	return len(t.Receptacles.Rows) > 0
+}
+
+// wordsOf reports whether a leaf knows every word.
+func wordsOf(path string, words []string) bool {
+	leaf, ok := facts.LeafAt(path)
+	for _, w := range words {
+		ok = ok && slices.Contains(leaf.Words, w)
+	}
+	return ok && len(words) > 0
+}
+
+func (t *tables) haltsHold() bool {
+	for path, words := range t.Halts.When {
+		if !wordsOf(path, words) {
+			return false
+		}
+	}
+	return len(t.Halts.When) > 0
+}
+
+func (t *tables) outletsHold() bool {
+	o := &t.Outlets
+	return wordsOf("outlet.condition", o.Stops) && wordsOf("outlet.condition", o.Loose) && wordsOf("outlet.condition", o.Ends) &&
+		wordsOf("outlet.current_use", o.Cords) && o.Shared > 0 && o.LightDuty > 0
+}
+
+func (t *tables) firmHolds() bool {
+	for _, path := range t.Firm.Circuit {
+		if _, ok := facts.LeafAt(path); !ok {
+			return false
+		}
+	}
+	for _, leaf := range t.Firm.Outlet {
+		if _, ok := facts.LeafAt("outlet." + leaf); !ok {
+			return false
+		}
+	}
+	return len(t.Firm.Circuit) > 0 && len(t.Firm.Outlet) > 0
 }

@@ -111,6 +111,24 @@ type tables struct {
 		Columns []string `yaml:"columns"`
 		Rows    []face   `yaml:"rows"`
 	} `yaml:"receptacles"`
+	Halts struct {
+		cite `yaml:",inline"`
+		When map[string][]string `yaml:"when"`
+	} `yaml:"halts"`
+	Outlets struct {
+		cite      `yaml:",inline"`
+		Stops     []string `yaml:"stops"`
+		Loose     []string `yaml:"loose"`
+		Ends      []string `yaml:"ends"`
+		Cords     []string `yaml:"cords"`
+		Shared    float64  `yaml:"shared_amps"`
+		LightDuty float64  `yaml:"light_duty_amps"`
+	} `yaml:"outlets"`
+	Firm struct {
+		cite    `yaml:",inline"`
+		Circuit []string `yaml:"circuit"`
+		Outlet  []string `yaml:"outlet"`
+	} `yaml:"firm"`
 	demand `yaml:",inline"`
 }
 
