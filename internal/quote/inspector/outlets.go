@@ -1,7 +1,6 @@
 package inspector
 
 import (
-	"fmt"
 	"slices"
 
 	"daybreak/internal/circuit/outlet"
