@@ -15,7 +15,7 @@ func (t *Tree) Moves(f *facts.Facts, matters func(*facts.Leaf) bool) []bool {
 	// Backwards, since every step stands after those whose leaves it reads.
 	for i := len(t.steps) - 1; i >= 0; i-- {
 		st := t.steps[i]
-		if st.target.At(f).Has() || st.when != nil && st.when.Truth(f) == condition.False {
+		if st.target.At(f).Has() || st.never(f) {
 			continue
 		}
 		for _, path := range st.sets {
@@ -34,4 +34,18 @@ func (t *Tree) Moves(f *facts.Facts, matters func(*facts.Leaf) bool) []bool {
 		out[t.dimensions-facts.MostNarrowed+i] = true
 	}
 	return out
+}
+
+// never reports whether the step surely does not apply, now and after anything
+// else is drawn: what is not known yet may be known then.
+func (st *step) never(f *facts.Facts) bool {
+	if st.when == nil || st.when.Truth(f) != condition.False {
+		return false
+	}
+	for _, path := range st.when.Reads() {
+		if leaf, ok := facts.LeafAt(path); ok && !leaf.At(f).Has() {
+			return false
+		}
+	}
+	return true
 }
