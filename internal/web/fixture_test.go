@@ -32,6 +32,7 @@ type front struct {
 	server  *httptest.Server
 	secret  string
 	channel grpc.ClientConnInterface
+	handler http.Handler
 }
 
 func open(t testing.TB) *front {
@@ -51,7 +52,7 @@ func open(t testing.TB) *front {
 	require.NoError(t, err)
 	h, err := web.New(web.Config{Channel: srv.Channel(), Ready: srv.Ready, LocalHostsOnly: true, Heartbeat: 50 * time.Millisecond})
 	require.NoError(t, err)
-	f := &front{t: t, server: httptest.NewUnstartedServer(h), channel: srv.Channel()}
+	f := &front{t: t, server: httptest.NewUnstartedServer(h), channel: srv.Channel(), handler: h}
 	f.server.Config = web.NewServer(h)
 	f.server.Config.ReadTimeout = 200 * time.Millisecond // an event stream outlives it
 	f.server.Start()

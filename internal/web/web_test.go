@@ -6,6 +6,7 @@ import (
 	"encoding/json"
 	"io"
 	"net/http"
+	"net/http/httptest"
 	"os"
 	"strings"
 	"testing"
@@ -77,6 +78,16 @@ func TestEveryRouteRefuses(t *testing.T) {
 			reason, _, _ := refused(t, got)
 			require.Equal(t, "CREDENTIAL_UNKNOWN", reason)
 			require.NotContains(t, string(got), "canary")
+
+			elsewhere := httptest.NewRequest(r.method, "http://localhost"+r.path, strings.NewReader(body))
+			elsewhere.Header.Set("Content-Type", "application/json")
+			elsewhere.Header.Set(access.PeerHeader, "127.0.0.1:1") // what a caller says of itself does not count
+			elsewhere.RemoteAddr = "192.0.2.1:4711"
+			w := httptest.NewRecorder()
+			f.handler.ServeHTTP(w, elsewhere)
+			require.Equal(t, http.StatusUnauthorized, w.Code, "%s", w.Body)
+			reason, _, _ = refused(t, w.Body.Bytes())
+			require.Equal(t, "CREDENTIAL_MISSING", reason)
 		})
 	}
 }
