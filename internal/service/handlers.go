@@ -22,6 +22,7 @@ type handlers struct {
 	words   *wire.Words
 	outlets *outlet.Rulebook
 	kept    *retained
+	memo    *memo
 }
 
 func newHandlers(c Config) (*handlers, error) {
@@ -34,7 +35,7 @@ func newHandlers(c Config) (*handlers, error) {
 		return nil, fmt.Errorf("the outlet rules: %w", err)
 	}
 	return &handlers{
-		books: c.Books, store: c.Store, keys: c.Keys, words: words, outlets: outlets, kept: &retained{folders: c.BookFiles},
+		books: c.Books, store: c.Store, keys: c.Keys, words: words, outlets: outlets, kept: &retained{folders: c.BookFiles}, memo: &memo{},
 	}, nil
 }
 

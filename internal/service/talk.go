@@ -12,6 +12,7 @@ import (
 	"daybreak/internal/fault"
 	"daybreak/internal/intake"
 	"daybreak/internal/intake/tree"
+	"daybreak/internal/quote"
 	"daybreak/internal/quote/caution"
 	"daybreak/internal/service/access"
 	"daybreak/internal/service/wire"
@@ -163,9 +164,9 @@ func (h *handlers) session(t *talk, state intake.State, view daybreakv1.SessionV
 // band is the range of a session's price. A home that no way can be weighed
 // for yet has none.
 func (h *handlers) band(words *wire.Words, t *talk, state intake.State, asOf unit.Date) (*daybreakv1.Band, error) {
-	q, err := band.Quote(h.books, state.Told, asOf)
+	q, err := h.memo.quote(&state.Told, asOf, func() (quote.Quote, error) { return band.Quote(h.books, state.Told, asOf) })
 	if err != nil {
 		return nil, err
 	}
-	return words.Band(t.stored.Head.String(), &q), nil
+	return words.Band(t.stored.Head.String(), q), nil
 }
