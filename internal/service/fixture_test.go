@@ -5,6 +5,7 @@ import (
 	"io/fs"
 	"net"
 	"strings"
+	"sync"
 	"testing"
 	"time"
 
@@ -23,16 +24,28 @@ import (
 
 func TestMain(m *testing.M) { goleak.VerifyTestMain(m) }
 
-// demoBooks are the books of the demo shop.
+// opened reads the books of the demo shop once for all tests; they do not change.
+var opened = sync.OnceValues(func() (*shop.Books, error) {
+	common, err := shop.OpenCommon(shop.Sources{})
+	if err != nil {
+		return nil, err
+	}
+	tenant, err := shop.Load(alderbay.Files())
+	if err != nil {
+		return nil, err
+	}
+	questions, err := tree.Load(tree.Embedded())
+	if err != nil {
+		return nil, err
+	}
+	return shop.Join(common, tenant, questions), nil
+})
+
 func demoBooks(t testing.TB) *shop.Books {
 	t.Helper()
-	common, err := shop.OpenCommon(shop.Sources{})
+	books, err := opened()
 	require.NoError(t, err)
-	tenant, err := shop.Load(alderbay.Files())
-	require.NoError(t, err)
-	questions, err := tree.Load(tree.Embedded())
-	require.NoError(t, err)
-	return shop.Join(common, tenant, questions)
+	return books
 }
 
 func demoKeys(t testing.TB) *access.Keyring {
