@@ -56,6 +56,7 @@ type estimator struct {
 	// priced remembers households drawn before: the words of a closed list
 	// come up again and again.
 	priced map[facts.Facts]quote.Draw
+	drawn  facts.Facts // the household being drawn
 }
 
 // estimate draws the open leaves and mixes the bills. With nothing open it is
@@ -71,8 +72,8 @@ func (e *estimator) estimate(q *quote.Quote) (quote.Band, error) {
 	u := make([]float64, len(e.open))
 	for k := range Draws {
 		point(k, u, e.open)
-		f := e.fill(u)
-		d, err := e.price(&f)
+		e.fill(u)
+		d, err := e.price()
 		if err != nil {
 			return quote.Band{}, err
 		}
@@ -98,21 +99,21 @@ func (e *estimator) estimate(q *quote.Quote) (quote.Band, error) {
 
 func rounded(minor float64) int64 { return int64(minor + 0.5) }
 
-// fill is one household: what is known, the rest from the numbers u.
-func (e *estimator) fill(u []float64) facts.Facts {
-	f := e.known
-	e.books.Tree.Draw(u, &f, e.world)
-	return f
+// fill draws one household: what is known, the rest from the numbers u.
+func (e *estimator) fill(u []float64) {
+	e.drawn = e.known
+	e.books.Tree.Draw(u, &e.drawn, e.world)
 }
 
-// price says what would be recommended to a household, and what it would cost.
-func (e *estimator) price(f *facts.Facts) (quote.Draw, error) {
-	if d, ok := e.priced[*f]; ok {
+// price says what would be recommended to the household drawn, and what it
+// would cost.
+func (e *estimator) price() (quote.Draw, error) {
+	if d, ok := e.priced[e.drawn]; ok {
 		return d, nil
 	}
-	d, err := quote.Price(e.books, f, e.asOf)
+	d, err := quote.Price(e.books, &e.drawn, e.asOf)
 	if err == nil {
-		e.priced[*f] = d
+		e.priced[e.drawn] = d
 	}
 	return d, err
 }

@@ -37,7 +37,8 @@ func (e *estimator) probe(q *quote.Quote) error {
 	for d := range u {
 		u[d] = 0.5
 	}
-	middle := e.fill(u)
+	e.fill(u)
+	middle := e.drawn
 	for d := range u {
 		if !e.open[d] {
 			continue
@@ -46,15 +47,15 @@ func (e *estimator) probe(q *quote.Quote) error {
 		moved := make([]bool, len(q.Assumptions))
 		for _, at := range tries {
 			u[d] = at
-			f := e.fill(u)
-			if f == middle {
+			e.fill(u)
+			if e.drawn == middle {
 				continue
 			}
 			for i := range q.Assumptions {
 				leaf, _ := facts.LeafAt(q.Assumptions[i].Path)
-				moved[i] = moved[i] || !alike(leaf.At(&f), leaf.At(&middle))
+				moved[i] = moved[i] || !alike(leaf.At(&e.drawn), leaf.At(&middle))
 			}
-			got, err := e.price(&f)
+			got, err := e.price()
 			if err != nil {
 				return err
 			}

@@ -156,8 +156,11 @@ func (w *weighing) findings(told *facts.Facts) ([]caution.Finding, error) {
 // gathered is the working of a quote: of the household, then of each option
 // shown; a step that several options share stands once.
 func gathered(sheet *working.Sheet, shown []Option) []working.Step {
-	seen := map[working.Step]bool{}
-	var out []working.Step
+	n := len(sheet.Steps)
+	for i := range shown {
+		n += len(shown[i].Working)
+	}
+	seen, out := make(map[working.Step]bool, n), make([]working.Step, 0, n)
 	add := func(steps []working.Step) {
 		for _, s := range steps {
 			if !seen[s] {

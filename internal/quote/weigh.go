@@ -58,12 +58,15 @@ func (w *weighing) weigh() error {
 // inFull lays a weighed option out: its working, its worksheets and its bill
 // line by line.
 func (w *weighing) inFull(o *Option) (Option, error) {
-	w.full = &working.Sheet{}
+	w.full = &working.Sheet{Steps: make([]working.Step, 0, usualSteps)}
 	defer func() { w.full = nil }()
 	full, err := w.again(o)
 	full.Role, full.Findings, full.Working = o.Role, o.Findings, w.full.Steps
 	return full, err
 }
+
+// usualSteps is room for the working of most options.
+const usualSteps = 128
 
 func (w *weighing) again(o *Option) (Option, error) {
 	if o.Way != ExistingOutlet {

@@ -9,12 +9,17 @@ import (
 	"daybreak/internal/quote"
 )
 
+// itemised reports whether an option has a bill with lines; what was weighed and
+// not shown may have figures alone.
+func itemised(o *quote.Option) bool { return o.Priced && len(o.Bill.Lines) > 0 }
+
 // billLines: each line is its quantity, or its hours, times its price, rounded
 // once, an exact half to even.
 //
 // Source: common practice; a buyer must be able to re-add the print.
 func (s *sight) billLines(o *quote.Option) {
-	if !o.Priced {
+	if !itemised(o) {
+		s.holds(!s.shown || o.Bill.Total == (pricing.Triple{}), "a price without lines", "the lines it is the sum of")
 		return
 	}
 	for i := range o.Bill.Lines {
@@ -38,7 +43,7 @@ func (s *sight) billLines(o *quote.Option) {
 //
 // Source: common practice.
 func (s *sight) billSum(o *quote.Option) {
-	if !o.Priced {
+	if !itemised(o) {
 		return
 	}
 	b := &o.Bill
@@ -61,7 +66,7 @@ func (s *sight) billSum(o *quote.Option) {
 //
 // Source: United States sales tax rows round half up; the rate is on the bill.
 func (s *sight) billTax(o *quote.Option) {
-	if !o.Priced {
+	if !itemised(o) {
 		return
 	}
 	b := &o.Bill
@@ -129,7 +134,7 @@ func decimal(text string) (num, den int64, ok bool) {
 //
 // Source: the permit schedule named on the bill.
 func (s *sight) billPermit(o *quote.Option) {
-	if !o.Priced {
+	if !itemised(o) {
 		return
 	}
 	b := &o.Bill
@@ -149,7 +154,8 @@ func (s *sight) billPermit(o *quote.Option) {
 		s.holds(p[0] == p[1] && p[1] == p[2], fmt.Sprintf("permit %d by %s", p, b.Permits.Kind), "the same in all scenarios")
 	}
 	if printed, ok := stepOut(o, "pricing.permit"); ok {
-		s.holds(printed == float64(p[pricing.Likely]), fmt.Sprintf("permit %d", p[pricing.Likely]), fmt.Sprintf("%.0f as worked", printed))
+		minor := printed * math.Pow10(b.Currency.Digits())
+		s.holds(near(minor, float64(p[pricing.Likely]), 0.5), fmt.Sprintf("permit %d", p[pricing.Likely]), fmt.Sprintf("%.0f as worked", minor))
 	}
 }
 
@@ -213,7 +219,7 @@ func (s *sight) billSpread(o *quote.Option) {
 // Source: NEC 110.3(B); common practice.
 func (s *sight) billHoldsTheCircuit(o *quote.Option) {
 	c := built(o)
-	if !o.Priced || c == nil {
+	if !itemised(o) || c == nil {
 		return
 	}
 	rating, found := fmt.Sprintf(" %.0f A", float64(c.Device)), ""

@@ -135,7 +135,7 @@ func (s *sight) wholeRoute(o *quote.Option) {
 	want := fmt.Sprintf("%.2f ft", s.route.feet)
 	s.holds(near(feet, s.route.feet, 0.01), fmt.Sprintf("%.2f ft wired", feet), want)
 	s.holds(near(float64(c.Takeoff.RouteFeet), s.route.feet, 0.01), fmt.Sprintf("%.2f ft taken off", c.Takeoff.RouteFeet), want)
-	if o.Priced {
+	if itemised(o) {
 		s.holds(near(float64(o.Bill.FeetAssumed), s.route.feet, 0.01), fmt.Sprintf("%.2f ft billed", o.Bill.FeetAssumed), want)
 	}
 }

@@ -1,0 +1,53 @@
+package inspector_test
+
+import (
+	"flag"
+	"sort"
+	"strings"
+	"testing"
+	"time"
+
+	"daybreak/internal/tools/households/draw"
+
+	"github.com/stretchr/testify/require"
+)
+
+// The households inspected, and from which seed; the command
+// `go run ./internal/tools/households` does more of them.
+var (
+	howMany = flag.Int("households", 10_000/slower, "random households to inspect")
+	seed    = flag.Uint64("seed", 1, "seed of the households")
+)
+
+// Ten thousand random households, and nothing on their quotes that breaks a
+// rule.
+func TestNothingIsFoundInRandomHouseholds(t *testing.T) {
+	books, err := draw.Books()
+	require.NoError(t, err)
+	began, shown := time.Now(), 0
+	standings, broken, refused := map[string]int{}, map[string]int{}, map[string]int{}
+	for i := range *howMany {
+		out := draw.Run(books, *seed, uint64(i))
+		if out.Refused != nil {
+			refused[out.Refused.Error()]++
+			continue
+		}
+		standings[out.Quote.Standing.Word()]++
+		for _, v := range out.Found {
+			broken[v.Rule]++
+			if shown++; shown <= 40 {
+				t.Errorf("rule %s: household %d of seed %d: %s: saw %s; allowed: %s (%s)", v.Rule, i, *seed, v.Option, v.Saw, v.Allowed, v.Section)
+			}
+		}
+	}
+	t.Logf("%d households in %s, %v; refused: %v", *howMany, time.Since(began).Round(time.Millisecond), standings, refused)
+	if len(broken) > 0 {
+		names := make([]string, 0, len(broken))
+		for name := range broken {
+			names = append(names, name)
+		}
+		sort.Strings(names)
+		t.Errorf("rules broken: %s", strings.Join(names, " "))
+		t.Log(broken)
+	}
+}
