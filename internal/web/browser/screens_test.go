@@ -2,6 +2,7 @@ package browser_test
 
 import (
 	"fmt"
+	"strings"
 	"testing"
 
 	"github.com/chromedp/cdproto/emulation"
@@ -9,7 +10,7 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// at lets somebody walk to every kind of screen and look at each.
+// walk goes to every kind of screen and lets each be looked at.
 func (b *tab) walk(seen func(screen string)) {
 	b.t.Helper()
 	said := answers{}
@@ -55,6 +56,7 @@ func (b *tab) walk(seen func(screen string)) {
 			b.wait("what to give instead", `open().querySelector('.error:not([hidden])')`)
 			require.Equal(b.t, "a lot", ask[string](b, `focus().value`), "the field keeps what was typed")
 			seen("question-error")
+			b.press(strings.Repeat(kb.Backspace, len("a lot")))
 		}
 	}
 	b.seeQuote()
@@ -108,7 +110,9 @@ func TestEveryScreenAtEveryWidthInBothThemes(t *testing.T) {
 					b.t.Helper()
 					require.LessOrEqual(t, ask[int](b, `document.documentElement.scrollWidth`), int(width), "%s scrolls sideways", screen)
 					b.picture(name + "-" + screen)
-					b.axe(name + " " + screen)
+					if width != 768 { // between the two others nothing is new to it
+						b.axe(name + " " + screen)
+					}
 				})
 				b.quiet()
 			})
