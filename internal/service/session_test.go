@@ -31,6 +31,14 @@ func TestAConversationEndsInAQuote(t *testing.T) {
 	}
 	require.InDelta(t, 37.28, s.last.GetFacts().GetDriving().GetWeekdayMiles(), 0.01)
 
+	chips := map[string]string{}
+	for _, c := range s.last.GetChips() {
+		chips[c.GetPath()] = c.GetValue()
+	}
+	require.Equal(t, "efficient midsize sedan, large pack", chips["vehicle.model"], "an id reads as what it names")
+	require.Equal(t, "none of these", chips["place.danger_signs"])
+	require.Equal(t, "City of Alder Bay", chips["place.jurisdiction"])
+
 	issued, err := s.quotes.CreateQuote(s.ctx, &daybreakv1.CreateQuoteRequest{Session: s.name, AsOfDate: "2026-11-25", View: daybreakv1.QuoteView_QUOTE_VIEW_FULL})
 	require.NoError(t, err)
 	q := issued.GetQuote()

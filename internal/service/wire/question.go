@@ -131,6 +131,9 @@ func valueText(words *tree.Words, l *facts.Leaf, v any) string {
 		}
 		return v
 	case []string:
+		if len(v) == 0 {
+			return noneText(words)
+		}
 		texts := make([]string, len(v))
 		for i, one := range v {
 			texts[i] = valueText(words, l, one)
@@ -146,6 +149,12 @@ func valueText(words *tree.Words, l *facts.Leaf, v any) string {
 		return unit.Print(float64(v)/100, 2)
 	}
 	return ""
+}
+
+// noneText is the empty set as people read it: the words of the choice that
+// says none, without its first capital.
+func noneText(words *tree.Words) string {
+	return strings.ToLower(words.Questions["place.signs"].Choices["none"])
 }
 
 func numberText(words *tree.Words, l *facts.Leaf, x float64) string {

@@ -175,6 +175,9 @@ func (w *Words) taken(a *quote.Assumption) string {
 	if text := w.facts.Values[leaf.List][a.Value]; text != "" {
 		return text
 	}
+	if leaf.Kind == facts.Set && a.Value == "0" {
+		return noneText(w.facts)
+	}
 	number, rest, _ := strings.Cut(a.Value, " ")
 	if text := w.facts.Units[rest]; text != "" && rest == leaf.Unit {
 		if x, err := strconv.ParseFloat(number, 64); err == nil {
