@@ -29,12 +29,15 @@ func (j *Job) check() error {
 		return fault.Invalid("circuit.terminals_c", j.Terminals, "75 °C marked or not")
 	case !(j.Ambient >= -40 && j.Ambient <= 85):
 		return fault.Invalid("circuit.ambient_c", float64(j.Ambient), "-40 to 85 °C")
-	case j.Methods > UseNMB|UseEMT|UsePVC|UseOther:
-		return fault.Invalid("circuit.methods", j.Methods, "NM-B, EMT, PVC or other")
+	case j.Methods >= methodSets:
+		return fault.Invalid("circuit.methods", j.Methods, "NM-B, EMT, PVC, UF-B, RMC, MC or other")
 	case j.OtherCurrentCarrying < 0 || j.OtherCurrentCarrying > 40:
 		return fault.Invalid("circuit.other_current_carrying", j.OtherCurrentCarrying, "0 to 40")
 	case !(j.DropPercent >= 0 && j.DropPercent <= 10):
 		return fault.Invalid("circuit.drop_percent", j.DropPercent, "above 0 to 10 %, or 0 for the book's advice")
+	}
+	if err := j.checkSite(); err != nil {
+		return err
 	}
 	if j.MaxDevice != 0 && !(j.MaxDevice >= 10 && j.MaxDevice <= 200) {
 		return fault.Invalid("circuit.max_device_amps", float64(j.MaxDevice), "10 to 200 A, or 0 for no such limit")
@@ -50,6 +53,22 @@ func (j *Job) check() error {
 	return j.Route.check()
 }
 
+func (j *Job) checkSite() error {
+	switch {
+	case j.Structure >= structures:
+		return fault.Invalid("circuit.structure", j.Structure, "the same building, one without a supply or one with")
+	case j.Separations < 0 || j.Separations > 20:
+		return fault.Invalid("circuit.separations", j.Separations, "0 to 20")
+	case !(j.RoofGap >= 0 && j.RoofGap <= 120):
+		return fault.Invalid("circuit.roof_gap_inches", float64(j.RoofGap), "0 to 120 in")
+	case !(j.Whip >= 0 && j.Whip <= 6):
+		return fault.Invalid("circuit.whip_feet", float64(j.Whip), "0 to 6 ft")
+	case !(j.FeederPercent >= 0 && j.FeederPercent <= 10):
+		return fault.Invalid("circuit.feeder_percent", j.FeederPercent, "0 to 10 %")
+	}
+	return nil
+}
+
 func (r *Route) check() error {
 	if len(r.Segments) == 0 || len(r.Segments) > 16 {
 		return fault.Invalid("circuit.route.segments", len(r.Segments), "1 to 16 stretches")
@@ -60,6 +79,15 @@ func (r *Route) check() error {
 		}
 		if !(s.Feet >= 0 && s.Feet <= 2000) {
 			return fault.Invalid(fmt.Sprintf("circuit.route.segments[%d].feet", i), float64(s.Feet), "0 to 2000 ft")
+		}
+		if s.Over >= edition.Burial(edition.BurialKinds) {
+			return fault.Invalid(fmt.Sprintf("circuit.route.segments[%d].over", i), s.Over, "a row of the cover table, or nothing")
+		}
+		if s.Ground >= grounds {
+			return fault.Invalid(fmt.Sprintf("circuit.route.segments[%d].ground", i), s.Ground, "a kind of ground")
+		}
+		if !(s.DeepestCover >= 0 && s.DeepestCover <= 120) {
+			return fault.Invalid(fmt.Sprintf("circuit.route.segments[%d].deepest_cover_inches", i), float64(s.DeepestCover), "0 to 120 in")
 		}
 	}
 	if !(r.PanelDrop >= 0 && r.PanelDrop <= 100) {

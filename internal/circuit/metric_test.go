@@ -152,6 +152,9 @@ func (b *metricBook) RacewayFor(_ edition.Raceway, c edition.Contents) (edition.
 func (b *metricBook) RacewayCount(edition.Raceway, edition.Trade, edition.Method, edition.Size) (edition.Cited[int], error) {
 	return silent[int]("count")
 }
+func (b *metricBook) SleeveFor(edition.Method, edition.Size, int) (edition.Cited[edition.Trade], error) {
+	return says(edition.Trade("32")), nil
+}
 func (b *metricBook) BoxFill(edition.BoxContents) (edition.Cited[edition.CubicInches], error) {
 	return silent[edition.CubicInches]("box")
 }

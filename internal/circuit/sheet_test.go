@@ -85,8 +85,21 @@ func readJob(t *testing.T, head string) (year int, job circuit.Job) {
 			job.Concrete = pick(t, value, map[string]bool{"yes": true, "no": false})
 		case "methods":
 			for _, m := range strings.Fields(value) {
-				job.Methods |= pick(t, m, map[string]circuit.MethodSet{"nm": circuit.UseNMB, "emt": circuit.UseEMT, "pvc": circuit.UsePVC})
+				job.Methods |= pick(t, m, map[string]circuit.MethodSet{"nm": circuit.UseNMB, "emt": circuit.UseEMT, "pvc": circuit.UsePVC, "uf": circuit.UseUFB, "rmc": circuit.UseRMC,
+					"mc": circuit.UseMC, "xhhw": circuit.UseXHHW2})
 			}
+		case "building":
+			job.Structure = pick(t, value, map[string]circuit.Structure{"same": circuit.SameStructure, "unfed": circuit.UnfedStructure, "fed": circuit.SuppliedAlready})
+		case "whip":
+			job.Whip = unit.Feet(number())
+		case "separations":
+			job.Separations = int(number())
+		case "roof":
+			job.OverRoof, job.RoofGap = true, unit.Inches(number())
+		case "shared":
+			job.OtherCurrentCarrying = int(number())
+		case "feeder":
+			job.FeederPercent = number()
 		case "route":
 			readRoute(t, value, &job.Route)
 		default:
@@ -96,7 +109,9 @@ func readJob(t *testing.T, head string) (year int, job circuit.Job) {
 	return year, job
 }
 
-// readRoute reads "panel 5, open 20, outside 12, charger 4" in feet.
+// readRoute reads "panel 5, open 20, trench 40 under drive through gravel
+// deepest 12, charger 4" in feet; "deepest" is the most cover to be had, in
+// inches.
 func readRoute(t *testing.T, value string, r *circuit.Route) {
 	kinds := map[string]circuit.SegmentKind{"open": circuit.OpenFraming, "fished": circuit.Fished, "attic": circuit.Attic, "crawl": circuit.CrawlSpace,
 		"surface": circuit.Surface, "outside": circuit.Outside, "trench": circuit.Trench}
@@ -110,10 +125,30 @@ func readRoute(t *testing.T, value string, r *circuit.Route) {
 		case "charger":
 			r.DeviceDrop = unit.Feet(feet)
 		default:
-			r.Segments = append(r.Segments, circuit.Segment{Kind: pick(t, f[0], kinds), Feet: unit.Feet(feet)})
+			s := circuit.Segment{Kind: pick(t, f[0], kinds), Feet: unit.Feet(feet)}
+			for i := 2; i+1 < len(f); i += 2 {
+				switch f[i] {
+				case "under":
+					s.Over = pick(t, f[i+1], overs)
+				case "through":
+					s.Ground = pick(t, f[i+1], grounds)
+				case "deepest":
+					deep, err := strconv.ParseFloat(f[i+1], 64)
+					require.NoError(t, err)
+					s.DeepestCover = unit.Inches(deep)
+				}
+			}
+			r.Segments = append(r.Segments, s)
 		}
 	}
 }
+
+var (
+	overs = map[string]edition.Burial{"ground": edition.GeneralBurial, "drive": edition.UnderDwellingDrive, "slab": edition.UnderExteriorSlab,
+		"building": edition.UnderBuilding, "street": edition.UnderStreet}
+	grounds = map[string]circuit.Ground{"lawn": circuit.Lawn, "bed": circuit.Bed, "gravel": circuit.Gravel, "pavers": circuit.Pavers,
+		"concrete": circuit.ConcreteSlab, "asphalt": circuit.Asphalt}
+)
 
 func pick[T any](t *testing.T, word string, list map[string]T) T {
 	v, ok := list[word]
@@ -204,5 +239,8 @@ func printCircuit(line func(string, string, ...any), r *circuit.Result) {
 		line("charger", "%s receptacle%s", rec.Config, extra)
 	}
 	line("disconnect", "%v", map[bool]string{true: "yes, at the charger", false: "not required"}[r.Disconnect])
+	if r.StructureDisconnect {
+		line("building", "a disconnect where the circuit reaches it, no ground rod")
+	}
 	line("connector", "stored at least %v in high", r.Coupler)
 }

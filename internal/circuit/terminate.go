@@ -63,8 +63,17 @@ func (d *design) protectAndLabel(connection edition.Connection) (err error) {
 	if r.Load < d.rating {
 		r.Labels |= SettingLabel
 	}
-	if r.Disconnect {
+	r.StructureDisconnect = job.Structure == UnfedStructure
+	if r.StructureDisconnect {
+		d.note(NoteStructureDisconnect)
+	}
+	if r.Disconnect || r.StructureDisconnect {
 		r.Labels |= DisconnectLabel
+	}
+	for i := range job.Route.Segments {
+		if s := &job.Route.Segments[i]; s.Kind == Trench && s.Feet > 0 {
+			r.Labels |= BuriedLabel
+		}
 	}
 	return nil
 }

@@ -78,7 +78,8 @@ type Grounding interface {
 	// GroundingIncreased is the grounding conductor when the hots are larger
 	// than the minimum the load needed.
 	GroundingIncreased(device unit.Amps, m Material, minimum, installed Size) (Cited[IncreasedGround], error)
-	// CableGround is the grounding conductor a cable comes with.
+	// CableGround is the grounding conductor a cable comes with, in the metal of
+	// its hots.
 	CableGround(Method, Size) (Cited[Size], error)
 	// ElectrodeConductor is the grounding electrode conductor by the largest
 	// service conductor; the answer is a size in each metal.
@@ -91,6 +92,8 @@ type Raceways interface {
 	RacewayFor(Raceway, Contents) (Cited[Filled], error)
 	// RacewayCount is how many like conductors a trade size holds.
 	RacewayCount(Raceway, Trade, Method, Size) (Cited[int], error)
+	// SleeveFor is the smallest trade size of conduit that guards one cable.
+	SleeveFor(cable Method, s Size, conductors int) (Cited[Trade], error)
 	// BoxFill is the volume the contents of a box need.
 	BoxFill(BoxContents) (Cited[CubicInches], error)
 	// BoxFor is the smallest listed box for a volume.
