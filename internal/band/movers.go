@@ -3,6 +3,7 @@ package band
 import (
 	"fmt"
 	"math"
+	"slices"
 	"sort"
 	"strings"
 
@@ -44,16 +45,11 @@ func (e *estimator) probe(q *quote.Quote) error {
 			continue
 		}
 		low, high, decides := float64(e.outcome.Likely), float64(e.outcome.Likely), false
-		moved := make([]bool, len(q.Assumptions))
 		for _, at := range tries {
 			u[d] = at
 			e.fill(u)
 			if e.drawn == middle {
 				continue
-			}
-			for i := range q.Assumptions {
-				leaf, _ := facts.LeafAt(q.Assumptions[i].Path)
-				moved[i] = moved[i] || !alike(leaf.At(&e.drawn), leaf.At(&middle))
 			}
 			got, err := e.price()
 			if err != nil {
@@ -64,21 +60,23 @@ func (e *estimator) probe(q *quote.Quote) error {
 		}
 		u[d] = 0.5
 		decides = decides || high-low >= moveShare*math.Max(float64(e.outcome.Likely), 1)
-		note(q.Assumptions, moved, int64(high-low), decides)
+		note(q.Assumptions, e.drawnBy(d), int64(high-low), decides)
 	}
 	sortBySwing(q.Assumptions)
 	return nil
 }
 
-// alike reports whether a leaf has one value in two households. A text has no
-// number, and a set no other form that compares.
-func alike(a, b facts.Slot) bool {
-	x, numeric := a.Number()
-	y, other := b.Number()
-	if numeric || other {
-		return numeric == other && x == y
+// drawnBy lists the leaves that a dimension draws; the last dimensions belong to
+// what is narrowed.
+func (e *estimator) drawnBy(d int) []*facts.Leaf {
+	if d < len(e.open)-facts.MostNarrowed {
+		return e.books.Tree.Sets(d)
 	}
-	return a.Value() == b.Value()
+	var out []*facts.Leaf
+	for _, n := range e.known.Narrowings() {
+		out = append(out, n.Leaf())
+	}
+	return out
 }
 
 // printed is a leaf's value as text; "" when it has none.
@@ -95,9 +93,11 @@ func printed(s facts.Slot) string {
 	}
 }
 
-func note(all []quote.Assumption, moved []bool, swing int64, decides bool) {
+// note credits a swing to the leaves drawn, not to those that follow from them:
+// they have a dimension of their own.
+func note(all []quote.Assumption, drawn []*facts.Leaf, swing int64, decides bool) {
 	for i := range all {
-		if moved[i] {
+		if leaf, ok := facts.LeafAt(all[i].Path); ok && slices.Contains(drawn, leaf) {
 			all[i].Swing = max(all[i].Swing, swing)
 			all[i].Decides = all[i].Decides || decides
 		}
@@ -107,7 +107,7 @@ func note(all []quote.Assumption, moved []bool, swing int64, decides bool) {
 // differs reports whether two draws would be wired, placed or judged differently.
 func differs(a, b quote.Draw) bool {
 	return a.Level != b.Level || a.Setting != b.Setting || a.Breaker != b.Breaker || a.Verdict != b.Verdict ||
-		a.Managed != b.Managed || a.Wire != b.Wire || (a.Option == "") != (b.Option == "")
+		a.Managed != b.Managed || a.Wire != b.Wire || a.Partly != b.Partly || (a.Option == "") != (b.Option == "")
 }
 
 func sortBySwing(all []quote.Assumption) {

@@ -70,6 +70,7 @@ type Draw struct {
 	Verdict panel.Verdict
 	Managed bool
 	Wire    string
+	Partly  bool // a part of the best fit has no price
 	Likely  int64
 	Spread  pricing.Spread
 }
@@ -102,6 +103,7 @@ func (q *Quote) Outcome() Draw {
 func (o *Option) draw() Draw {
 	d := Draw{
 		Option: o.ID, Setting: o.Setting, Breaker: o.Breaker, Level: o.Level, Managed: o.Managed,
+		Partly: len(o.Unpriced) > 0,
 		Likely: o.likely(), Spread: o.Bill.AllIn,
 	}
 	if o.Panel != nil {

@@ -49,3 +49,21 @@ func (st *step) never(f *facts.Facts) bool {
 	}
 	return true
 }
+
+// Sets lists the leaves that a number of [Tree.Draw] gives a value by itself,
+// the one it draws first. What follows from them elsewhere is not among them.
+func (t *Tree) Sets(dimension int) []*facts.Leaf {
+	for _, st := range t.steps {
+		if st.dimension != dimension {
+			continue
+		}
+		out := []*facts.Leaf{st.target}
+		for _, path := range st.sets {
+			if leaf, ok := facts.LeafAt(path); ok && leaf != st.target {
+				out = append(out, leaf)
+			}
+		}
+		return out
+	}
+	return nil
+}

@@ -2,6 +2,8 @@ package inspector
 
 import (
 	"fmt"
+	"strconv"
+	"strings"
 
 	"daybreak/internal/circuit"
 	"daybreak/internal/edition"
@@ -57,8 +59,30 @@ func (s *sight) loadCounted(o *quote.Option) {
 	s.holds(c.Labels&circuit.SettingLabel != 0, "no label of the setting", "a label that shows the setting")
 }
 
-// plateOf is the rating plate as the working states it; 0 when it does not.
+// plateOf is the larger of the rating plate the working states and that of the
+// equipment on the bill; 0 when neither says.
 func (s *sight) plateOf(o *quote.Option) float64 {
+	return max(statedPlate(o), billedPlate(o))
+}
+
+// billedPlate reads the amperes of the equipment line: "EVSE 40 A, hardwired".
+func billedPlate(o *quote.Option) float64 {
+	for i := range o.Bill.Lines {
+		l := &o.Bill.Lines[i]
+		if o.EquipmentCode == "" || l.Code != o.EquipmentCode || o.Volts == 120 {
+			continue
+		}
+		fields := strings.Fields(l.Words)
+		for k := 1; k < len(fields); k++ {
+			if n, err := strconv.ParseFloat(fields[k-1], 64); err == nil && strings.HasPrefix(fields[k], "A") {
+				return n
+			}
+		}
+	}
+	return 0
+}
+
+func statedPlate(o *quote.Option) float64 {
 	for i := range o.Working {
 		if o.Working[i].Rule != "circuit.load" {
 			continue

@@ -29,7 +29,9 @@ func TestNothingIsFoundInRandomHouseholds(t *testing.T) {
 	for i := range *howMany {
 		out := draw.Run(books, *seed, uint64(i))
 		if out.Refused != nil {
-			refused[out.Refused.Error()]++
+			if refused[out.Refused.Error()]++; refused[out.Refused.Error()] == 1 {
+				t.Logf("household %d of seed %d refused: %v", i, *seed, out.Refused)
+			}
 			continue
 		}
 		standings[out.Quote.Standing.Word()]++

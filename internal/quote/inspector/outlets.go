@@ -61,7 +61,7 @@ func (s *sight) outletWithinLimits(o *quote.Option) {
 
 // shared reports whether a 120 V circuit carries, or may carry, other things.
 func shared(f *facts.Outlet) bool {
-	return !f.SharedWith.Is(facts.SharingIndividual) && !f.SharedWith.Is(facts.SharingGeneralIdle)
+	return !f.SharedWith.Has() || f.SharedWith.Is(facts.SharingGeneralLoaded) || f.SharedWith.Is(facts.SharingGarageLoads)
 }
 
 // faceDevice is the largest breaker before a face: its rating, or 20 A for the
@@ -107,6 +107,21 @@ func (s *sight) mostOver(size string, metal facts.Known[facts.WireMaterial], amp
 		return s.nextDevice(ampacity)
 	}
 	return s.mostDevice(size, ampacity)
+}
+
+// outletAlone: an outlet on the circuit of a dryer, a range or another appliance
+// is used only with a listed switch that never lets both run.
+//
+// Source: NEC 625.40, 220.60.
+func (s *sight) outletAlone(o *quote.Option) {
+	f := s.there(o)
+	if f == nil {
+		return
+	}
+	with, _ := f.SharedWith.Get()
+	if with == facts.SharingDryer || with == facts.SharingRange || with == facts.SharingAppliance {
+		s.holds(hasWork(o, outlet.SharingSwitch), "shared with a "+with.String()+", "+string(o.OutletWay.Kind), "a listed sharing switch, or a new circuit")
+	}
 }
 
 // outletNoCord: where a cord, strip, timer or adapter is in use, no option goes

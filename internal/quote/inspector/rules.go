@@ -92,6 +92,7 @@ var quoteRules = []rule{
 	{Rule: Rule{"dwelling-level", "job: no direct-current charging at a dwelling"}, each: (*sight).dwellingLevel},
 	{Rule: Rule{"power-least-of-limits", "625.41, SAE J1772"}, each: (*sight).powerLeastOfLimits},
 	{Rule: Rule{"outlet-within-limits", "210.21(B), 240.4, 625.41"}, each: (*sight).outletWithinLimits},
+	{Rule: Rule{"outlet-alone", "625.40, 220.60"}, each: (*sight).outletAlone},
 	{Rule: Rule{"outlet-no-cord", "400.12, 110.3(B)"}, each: (*sight).outletNoCord},
 	{Rule: Rule{"outlet-stopped", "110.12(B), 250.114, 625.44"}, each: (*sight).outletStopped},
 	{Rule: Rule{"no-wire-where-none-may-go", "common practice"}, each: (*sight).noWireWhereNoneMayGo},
