@@ -96,9 +96,11 @@ func dateOf(books *shop.Books, given string) (unit.Date, error) {
 	zone := time.UTC
 	home := books.Prices.Home(books.Prices.From).PostalCode
 	if town, ok := books.Jurisdictions.At(home, books.Prices.From); ok {
-		if loc, err := time.LoadLocation(town.TimeZone); err == nil {
-			zone = loc
+		loc, err := time.LoadLocation(town.TimeZone)
+		if err != nil {
+			return unit.Date{}, fault.Invalid("time_zone", town.TimeZone, "a zone of the IANA time zone database")
 		}
+		zone = loc
 	}
 	d, ok := unit.ParseDate(time.Now().In(zone).Format(time.DateOnly))
 	if !ok {

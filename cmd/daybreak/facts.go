@@ -94,12 +94,22 @@ func (p *places) whole() error {
 	p.all = p.raw
 	const accepted = "a JSON object of facts, such as {\"driving\": {\"weekday_miles\": 40}}"
 	var outer any
-	if err := json.Unmarshal(p.raw, &outer); err != nil {
+	all := json.NewDecoder(bytes.NewReader(p.raw))
+	all.UseNumber() // how large a number may be is the field's to say
+	err := all.Decode(&outer)
+	if err == nil && all.More() {
+		err = json.Unmarshal(p.raw, &json.RawMessage{}) // says what stands behind the end
+	}
+	if err != nil {
 		at := int64(len(p.raw))
 		if syntax, ok := errors.AsType[*json.SyntaxError](err); ok {
 			at = syntax.Offset
 		}
-		return p.instead(place{from: at}, accepted, strings.TrimPrefix(err.Error(), "json: "))
+		detail := strings.TrimPrefix(err.Error(), "json: ")
+		if errors.Is(err, io.EOF) || errors.Is(err, io.ErrUnexpectedEOF) {
+			detail = "it ends too soon"
+		}
+		return p.instead(place{from: at}, accepted, detail)
 	}
 	object, ok := outer.(map[string]any)
 	if !ok {
@@ -116,6 +126,7 @@ func (p *places) whole() error {
 		p.raw = member.Facts
 	}
 	dec := json.NewDecoder(bytes.NewReader(p.raw))
+	dec.UseNumber()
 	return p.value(dec, "facts", (&daybreakv1.Facts{}).ProtoReflect().Descriptor())
 }
 

@@ -15,6 +15,7 @@ import (
 	"os"
 	"os/signal"
 	"syscall"
+	_ "time/tzdata" // a bare system has no time zones of its own
 
 	"daybreak/internal/fault"
 

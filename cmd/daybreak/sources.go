@@ -109,7 +109,7 @@ func roomDoubts(room string, fsys fs.FS) (all []doubt, err error) {
 			if len(doc.Content) > 0 {
 				root := doc.Content[0]
 				publication := scalar(member(root, "publication"))
-				all = append(all, mappingDoubts(file, root, "", strings.TrimSpace(publication))...)
+				all = append(all, mappingDoubts(file, root, "", publication)...)
 			}
 		}
 		return nil
@@ -185,6 +185,9 @@ func statusDoubts(file string, n *yaml.Node, name, publication string) (all []do
 	add := func(at *yaml.Node, edition, word string) {
 		if working.Status(word).Known() && word != string(working.Verified) {
 			where := strings.TrimSpace(publication + " " + edition + " " + inForce(section, edition))
+			if name == "" {
+				name = "the whole file"
+			}
 			all = append(all, doubt{file, at.Line, name, strings.Join(strings.Fields(where), " "), word})
 		}
 	}
