@@ -55,10 +55,14 @@ func TestATypicalHouseholdReachesAQuoteByKeyboardAlone(t *testing.T) {
 	b.press(kb.Enter)
 	require.True(t, ask[bool](b, `focus().closest('details').open && focus().closest('details').querySelector('.inside').textContent.length > 20`))
 
+	// Each opens to a step: a sentence, its formula, and for the numbers of the design the section they rest on.
+	require.Equal(t, 0, ask[int](b, `[...open().querySelectorAll('.bill > li')].filter(li => !li.querySelector('.steps .formula')).length`))
+	require.True(t, ask[bool](b, `[...open().querySelectorAll('.bill .steps .small')].some(s => /NEC/.test(s.textContent) && /verified|memory|computed|judgement/.test(s.textContent))`))
+
 	// The lines shown sum to the total shown, to the cent.
 	require.True(t, ask[bool](b, `(() => {
 		const cents = e => Math.round(Number(e.textContent.replace(/[^0-9.-]/g, '')) * 100);
-		const all = [...open().querySelectorAll('.bill .amount')].map(cents);
+		const all = [...open().querySelectorAll('.bill > li:not(.beside) .amount')].map(cents);
 		return all.length > 3 && all.slice(0, -1).reduce((a, c) => a + c, 0) === all.at(-1);
 	})()`), "the price lines do not sum to the total")
 

@@ -19,7 +19,7 @@ export function haltView(session, { loud, see, mistaken, goOn, startOver }) {
     h('p', { class: 'headline' }, session.halt?.text),
     h('div', { class: 'stack' }, stops.map((caution) => cautionBox(caution, { loud }))),
     contradictions(session),
-    rest.length > 0 && h('div', { class: 'stack' }, rest.map((caution) => cautionBox(caution))),
+    rest.length > 0 && h('details', null, h('summary', null, words.result.allCautions(rest.length)), h('div', { class: 'stack' }, rest.map((caution) => cautionBox(caution)))),
     h('p', null, words.licensed),
     h('div', { class: 'row' },
       h('button', { type: 'button', class: 'go', 'data-act': 'see', click: see }, words.halt.see),

@@ -142,7 +142,7 @@ export class DaybreakIntake extends HTMLElement {
     const talk = /** @type {Conversation} */ (this.talk)
     return resultView(quote, {
       goOn: talk.session?.turn || talk.session?.halted ? () => talk.goOn() : undefined, startOver: () => void talk.startOver(),
-      chosen: talk.memory.held.chosen, onChoose: (chosen) => talk.memory.keep({ chosen }),
+      ask: (question) => void talk.change(question), chosen: talk.memory.held.chosen, onChoose: (chosen) => talk.memory.keep({ chosen }),
     })
   }
 

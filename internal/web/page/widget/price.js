@@ -26,7 +26,7 @@ export class Price {
   show(band, { revision, halted }, answered) {
     this.go.hidden = !answered || Boolean(halted)
     const stale = Boolean(band && band.revision && band.revision !== revision)
-    this.range.textContent = halted ? words.price.halted : band ? rangeText(band.price) : words.price.none
+    this.range.textContent = halted ? words.price.halted : band ? rangeText(band.price) : answered ? words.net.slow : words.price.none
     this.range.classList.toggle('none', halted || !band)
     this.range.classList.toggle('still', stale)
     this.lead.hidden = !band || Boolean(halted)

@@ -151,6 +151,8 @@ export const words = {
     tenFeet: 'Ten more feet',
     feet: 'Wire run assumed',
     assumed: 'We still guess at',
+    answer: 'Answer it',
+    taken: (/** @type {number} */ n) => `Taken as usual, and of little weight: ${n}`,
     verify: 'The electrician checks on site',
     standing: 'How firm this is',
     reference: 'Reference',
@@ -183,7 +185,7 @@ export const words = {
     miles: 'Miles back in an hour',
   },
   circuit: {
-    breaker: 'Breaker', poles: 'poles', gfci: 'GFCI', wire: 'Conductors', neutral: 'Neutral', ground: 'Grounding conductor', method: 'Wiring',
+    breaker: 'Breaker', poles: (/** @type {number} */ n) => (n === 1 ? '1 pole' : `${n} poles`), gfci: 'GFCI', wire: 'Conductors', neutral: 'Neutral', ground: 'Grounding conductor', method: 'Wiring',
     end: 'Ends in', enclosure: 'Enclosure type', drop: 'Voltage drop',
   },
   /** @type {Record<string, string>} */
