@@ -42,7 +42,7 @@ func (d *design) build(p *plan, hot [2]edition.Size, column int) (Candidate, err
 func (d *design) blank(p *plan, column int) Candidate {
 	c := Candidate{Device: d.res.Device, Poles: d.res.Poles, GFCI: d.res.GFCI, Hardwired: d.res.Hardwired,
 		Receptacle: d.res.Receptacle, Disconnect: d.res.Disconnect, StructureDisconnect: d.res.StructureDisconnect,
-		Labels: d.res.Labels, Place: d.job.Place, Separations: d.job.Separations,
+		Labels: d.res.Labels, Place: d.job.Place, Separations: d.job.Separations, fed: d.fed,
 		Box: p.n > 1, route: d.route, spans: p.spans, Column: SixtyColumn}
 	switch {
 	case column == ifMarked:

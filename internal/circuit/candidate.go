@@ -98,8 +98,6 @@ func (d *design) smallest(w *wiring, column int) (*Sized, error) {
 	if err != nil {
 		return nil, err
 	}
-	// There is room for every cable, one kind of single conductor, and that as
-	// if marked.
 	kept := &d.sized[d.nSized]
 	d.nSized++
 	*kept = sizedWire{w.method, w.metal, column, s}

@@ -45,12 +45,19 @@ func (j *Job) check() error {
 	if j.Plug != "" && len(j.Plug) > 16 {
 		return fault.Invalid("circuit.plug", j.Plug, "a configuration such as 14-50")
 	}
-	for i, d := range j.Devices {
-		if !unit.Finite(d) || d < 10 || d > 800 || (i > 0 && d <= j.Devices[i-1]) {
-			return fault.Invalid(fmt.Sprintf("circuit.devices[%d]", i), float64(d), "10 to 800 A, ascending")
+	if err := checkDevices("circuit.devices", j.Devices); err != nil {
+		return err
+	}
+	return j.Route.check("circuit")
+}
+
+func checkDevices(field string, list []unit.Amps) error {
+	for i, d := range list {
+		if !unit.Finite(d) || d < 10 || d > 800 || (i > 0 && d <= list[i-1]) {
+			return fault.Invalid(fmt.Sprintf("%s[%d]", field, i), float64(d), "10 to 800 A, ascending")
 		}
 	}
-	return j.Route.check()
+	return nil
 }
 
 func (j *Job) checkSite() error {
@@ -69,32 +76,32 @@ func (j *Job) checkSite() error {
 	return nil
 }
 
-func (r *Route) check() error {
+func (r *Route) check(of string) error {
 	if len(r.Segments) == 0 || len(r.Segments) > 16 {
-		return fault.Invalid("circuit.route.segments", len(r.Segments), "1 to 16 stretches")
+		return fault.Invalid(of+".route.segments", len(r.Segments), "1 to 16 stretches")
 	}
 	for i, s := range r.Segments {
 		if s.Kind < OpenFraming || s.Kind >= segmentKinds {
-			return fault.Invalid(fmt.Sprintf("circuit.route.segments[%d].kind", i), s.Kind, "a kind of stretch")
+			return fault.Invalid(fmt.Sprintf("%s.route.segments[%d].kind", of, i), s.Kind, "a kind of stretch")
 		}
 		if !(s.Feet >= 0 && s.Feet <= 2000) {
-			return fault.Invalid(fmt.Sprintf("circuit.route.segments[%d].feet", i), float64(s.Feet), "0 to 2000 ft")
+			return fault.Invalid(fmt.Sprintf("%s.route.segments[%d].feet", of, i), float64(s.Feet), "0 to 2000 ft")
 		}
 		if s.Over >= edition.Burial(edition.BurialKinds) {
-			return fault.Invalid(fmt.Sprintf("circuit.route.segments[%d].over", i), s.Over, "a row of the cover table, or nothing")
+			return fault.Invalid(fmt.Sprintf("%s.route.segments[%d].over", of, i), s.Over, "a row of the cover table, or nothing")
 		}
 		if s.Ground >= grounds {
-			return fault.Invalid(fmt.Sprintf("circuit.route.segments[%d].ground", i), s.Ground, "a kind of ground")
+			return fault.Invalid(fmt.Sprintf("%s.route.segments[%d].ground", of, i), s.Ground, "a kind of ground")
 		}
 		if !(s.DeepestCover >= 0 && s.DeepestCover <= 120) {
-			return fault.Invalid(fmt.Sprintf("circuit.route.segments[%d].deepest_cover_inches", i), float64(s.DeepestCover), "0 to 120 in")
+			return fault.Invalid(fmt.Sprintf("%s.route.segments[%d].deepest_cover_inches", of, i), float64(s.DeepestCover), "0 to 120 in")
 		}
 	}
 	if !(r.PanelDrop >= 0 && r.PanelDrop <= 100) {
-		return fault.Invalid("circuit.route.panel_drop_feet", float64(r.PanelDrop), "0 to 100 ft")
+		return fault.Invalid(of+".route.panel_drop_feet", float64(r.PanelDrop), "0 to 100 ft")
 	}
 	if !(r.DeviceDrop >= 0 && r.DeviceDrop <= 100) {
-		return fault.Invalid("circuit.route.device_drop_feet", float64(r.DeviceDrop), "0 to 100 ft")
+		return fault.Invalid(of+".route.device_drop_feet", float64(r.DeviceDrop), "0 to 100 ft")
 	}
 	return nil
 }

@@ -40,6 +40,7 @@ type design struct {
 	rating  unit.Amps // of the plate
 	other   unit.Amps // beside the charger, on a feeder
 	neutral bool      // a neutral is pulled
+	fed     *Fed      // the panel at the end of a feeder
 	methods MethodSet
 	limit   float64          // of voltage drop, per cent
 	route   []stretch        // drops merged in
@@ -53,8 +54,8 @@ type design struct {
 	noted   int
 }
 
-// mostSized is four cables, one single conductor, and one as if marked.
-const mostSized = 6
+// mostSized is four cables and two single conductors, these also as if marked.
+const mostSized = 8
 
 // sizedWire is the smallest size of a wiring, found once for the whole job.
 type sizedWire struct {

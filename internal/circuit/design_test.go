@@ -178,6 +178,8 @@ func TestEveryRuleHasWords(t *testing.T) {
 		require.NoError(t, err)
 		_, err = circuit.Allowed(book(t, 2023), circuit.Existing{Device: 40}, &sheet)
 		require.NoError(t, err)
+		_, err = circuit.DesignFeeder(book(t, 2023), detachedGarage(), &sheet)
+		require.NoError(t, err)
 		for _, s := range sheet.Steps {
 			require.True(t, known[s.Rule], s.Rule)
 			require.NotContains(t, words.Formula(s), "{", s.Rule)

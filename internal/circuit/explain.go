@@ -14,17 +14,22 @@ func (d *design) explain(sheet *working.Sheet) {
 	if d.res.Outcome != Designed {
 		return
 	}
-	for i := range d.res.Chosen.Parts {
-		if p := &d.res.Chosen.Parts[i]; p.Method != 0 {
+	e.wires()
+	e.drop()
+	e.termination()
+	e.buried()
+	e.structure()
+}
+
+// wires explains each part of the chosen candidate.
+func (e *explainer) wires() {
+	for i := range e.res.Chosen.Parts {
+		if p := &e.res.Chosen.Parts[i]; p.Method != 0 {
 			e.conductor(i, p)
 			e.grounding(p)
 			e.raceway(p)
 		}
 	}
-	e.drop()
-	e.termination()
-	e.buried()
-	e.structure()
 }
 
 type explainer struct {
@@ -170,5 +175,6 @@ func RuleKeys() []string {
 		"circuit.terminals", "circuit.conditions", "circuit.protection", "circuit.ground", "circuit.ground.cable",
 		"circuit.ground.increased", "circuit.fill", "circuit.drop.part", "circuit.drop", "circuit.receptacle",
 		"circuit.cover", "circuit.riser", "circuit.structure", "circuit.electrode", "circuit.roof",
+		"circuit.feeder.demand", "circuit.feeder.device", "circuit.supplies",
 		"circuit.connection", "circuit.ground_fault", "circuit.disconnect", "circuit.coupler", "circuit.allowed"}
 }

@@ -83,6 +83,7 @@ type Candidate struct {
 	Whip                unit.Feet // flexible at the charger, of the last part
 	WhipTrade           edition.Trade
 	Separations         int
+	fed                 *Fed      // of a feeder
 	route               []stretch // drops merged in
 	spans               [mostParts]span
 	raised              bool // a hot is larger than the tests asked for

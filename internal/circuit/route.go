@@ -36,6 +36,16 @@ func (r *Route) lay(place edition.Place, out []Segment) []Segment {
 	return out
 }
 
+// buried reports whether some of the route lies in the ground.
+func (r *Route) buried() bool {
+	for i := range r.Segments {
+		if r.Segments[i].Kind == Trench && r.Segments[i].Feet > 0 {
+			return true
+		}
+	}
+	return false
+}
+
 // risers cuts off, from what stands exposed beside a trench, the part that is
 // guarded against damage.
 //

@@ -160,6 +160,10 @@ func (c *Candidate) entries(t *Takeoff) {
 // end adds what stands at the charger.
 func (c *Candidate) end(ed edition.Edition, t *Takeoff) {
 	out := c.Place == edition.Outdoor
+	if c.fed != nil {
+		t.panel(c.fed)
+		return
+	}
 	if c.Disconnect || c.StructureDisconnect {
 		t.add(Need{Item: DisconnectItem, Quantity: 1, Amps: c.Device, Poles: c.Poles, Wet: out})
 	}

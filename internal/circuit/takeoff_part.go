@@ -89,3 +89,23 @@ func groundMethod(p *Part) edition.Method {
 	}
 	return p.Method
 }
+
+// panel lists what stands at the end of a feeder, and what is fed from it anew.
+func (t *Takeoff) panel(f *Fed) {
+	board := Need{Item: SubpanelItem, Quantity: 1, Amps: f.Amps, Spaces: f.Spaces, Wet: f.Place == edition.Outdoor}
+	if f.Main {
+		board.Poles = 2
+	}
+	t.add(board)
+	t.add(Need{Item: GroundBarItem, Quantity: 1})
+	if f.Rods > 0 {
+		t.add(Need{Item: RodItem, Quantity: float64(f.Rods)})
+		t.add(Need{Item: RodWireItem, Quantity: float64(f.RodFeet), Size: f.RodWire})
+	}
+	for _, m := range f.Moved {
+		t.add(Need{Item: MovedItem, Quantity: 1, Amps: m.Amps, Poles: m.Poles, GFCI: m.GFCI})
+	}
+	if f.Removed > 0 {
+		t.add(Need{Item: RemovalItem, Quantity: float64(f.Removed)})
+	}
+}

@@ -70,10 +70,8 @@ func (d *design) protectAndLabel(connection edition.Connection) (err error) {
 	if r.Disconnect || r.StructureDisconnect {
 		r.Labels |= DisconnectLabel
 	}
-	for i := range job.Route.Segments {
-		if s := &job.Route.Segments[i]; s.Kind == Trench && s.Feet > 0 {
-			r.Labels |= BuriedLabel
-		}
+	if job.Route.buried() {
+		r.Labels |= BuriedLabel
 	}
 	return nil
 }
