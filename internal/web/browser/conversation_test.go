@@ -141,6 +141,8 @@ func TestReloadAndBackKeepTheConversation(t *testing.T) {
 	require.NoError(t, chromedp.Do(b.ctx, chromedp.Reload()))
 	b.wait("the quote", `open()?.querySelector('.result h2')`)
 	require.Equal(t, reference, ask[string](b, `open().querySelector('output.reference').textContent`))
+	b.history(-1)
+	b.wait("the question left for the quote", `question() === 'place.parking'`)
 	b.quiet()
 }
 
@@ -167,6 +169,24 @@ func TestChangeRevivesASetAsideBranch(t *testing.T) {
 	b.wait("the outlet back", `!(`+aside+`)`)
 	b.settled()
 	require.Equal(t, "outlet.reach", ask[string](b, `question()`), "what was told is not asked again")
+	b.quiet()
+}
+
+// One tap marks a whole walk unsure, and how to find out stays open for later.
+func TestGuessForNowAnswersAWholeWalk(t *testing.T) {
+	b := open(t, serve(t), look{width: 1280})
+	b.begin()
+	b.until(typical, "panel.kind")
+	require.NotEmpty(t, ask[string](b, `open().querySelector('.lead-in').textContent`))
+	b.tabTo("Guess for now", `e.dataset.act === 'guess'`)
+	b.press(kb.Enter)
+	b.wait("the end of the walk", `!question().startsWith('panel.kind') && root().querySelector('article[data-question="panel.main"]')`)
+	b.settled()
+	for _, question := range []string{"panel.kind", "panel.main", "panel.spaces"} {
+		require.Contains(t, ask[string](b, `root().querySelector('article[data-question="`+question+`"]').textContent`), "know", question)
+	}
+	require.Equal(t, "H2", ask[string](b, `focus()?.tagName`))
+	b.change("panel.main")
 	b.quiet()
 }
 

@@ -149,3 +149,21 @@ func TestThePinnedPriceNeverCoversTheFocus(t *testing.T) {
 		})()`), "the price lies over %s", ask[string](b, `focus().outerHTML.slice(0, 120)`))
 	}
 }
+
+// A reader may space the text as SC 1.4.12 says; nothing is cut or scrolls sideways.
+func TestSpacedTextStaysInTheWindow(t *testing.T) {
+	b := open(t, serve(t), look{width: 320, height: 640})
+	ask[bool](b, `(() => {
+		const spaced = new CSSStyleSheet();
+		spaced.replaceSync('* { line-height: 1.5 !important; letter-spacing: 0.12em !important; word-spacing: 0.16em !important } p { margin-block-end: 2em !important }');
+		root().adoptedStyleSheets = [...root().adoptedStyleSheets, spaced];
+		return true })()`)
+	b.begin()
+	for _, stop := range []string{"place.signs", "driving.weekday", "place.parking", "outlet.reachable"} {
+		b.until(typical, stop)
+		require.LessOrEqual(t, ask[int](b, `document.documentElement.scrollWidth`), 320, stop)
+		require.Equal(t, "", ask[string](b, `[...open().querySelectorAll('button, label')].filter(e => e.scrollWidth > e.clientWidth + 1).map(e => e.textContent).join('|')`))
+	}
+	b.seeQuote()
+	require.LessOrEqual(t, ask[int](b, `document.documentElement.scrollWidth`), 320)
+}

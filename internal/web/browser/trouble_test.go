@@ -85,6 +85,16 @@ func TestAReloadMidAnswerNeitherLosesNorDoublesIt(t *testing.T) {
 	require.Equal(t, 1, ask[int](b, `root().querySelectorAll('article[data-question="place.parking"]').length`))
 }
 
+// A conversation that has ended at the service is said to have ended, and a new one can begin.
+func TestAConversationThatIsGoneIsSaidToBe(t *testing.T) {
+	b := open(t, serve(t), look{width: 768})
+	b.begin()
+	ask[bool](b, `(sessionStorage.setItem('daybreak:demo', JSON.stringify({name: 'sessions/00000000000000000000000000', secret: 'gone'})), true)`)
+	require.NoError(t, chromedp.Do(b.ctx, chromedp.Reload()))
+	b.wait("the notice", `root()?.querySelector('.notice')?.textContent.includes('has ended')`)
+	b.begin()
+}
+
 // What cannot be taken is said in the words of the question, beside the field.
 func TestANumberOutOfRangeIsSaidBesideTheField(t *testing.T) {
 	b := open(t, serve(t), look{width: 1280})

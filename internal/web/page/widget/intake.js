@@ -16,6 +16,9 @@ import { sheet, styled } from './style.js'
 import { Turns } from './turns.js'
 import { words } from './words.js'
 
+/** The quote stands half a turn after the last answer in the browser's history. */
+const QUOTE = 0.5
+
 /**
  * Attributes: `service` address of the service, the page's own by default · `shop` keeps two shops' conversations apart ·
  * `shop-name` shown in the title row · `browser-key` · `theme` light or dark, else the reader's own · `turns-in-history` lets
@@ -39,7 +42,7 @@ export class DaybreakIntake extends HTMLElement {
     const change = (/** @type {string} */ question) => void this.talk?.change(question)
     this.log = new Log(change)
     this.chips = new Chips(change)
-    this.price = new Price(() => void this.talk?.see())
+    this.price = new Price(() => { if (!this.talk?.busy) void this.talk?.see() })
     this.notice = h('div', { class: 'notice', role: 'status' })
     this.past = h('div', null, this.log.title, this.log.more, this.log.node)
     this.open = h('div', { class: 'open' })
@@ -70,7 +73,7 @@ export class DaybreakIntake extends HTMLElement {
       const turns = (session?.entries ?? []).filter(standing).length
       if (why === 'moved') this.turns?.found(turns)
       else {
-        this.turns?.mark(turns)
+        this.turns?.mark(talk.quote ? turns + QUOTE : turns)
         this.focusTitle()
       }
     }
@@ -89,7 +92,8 @@ export class DaybreakIntake extends HTMLElement {
     this.columns?.classList.toggle('whole', Boolean(quote) || !session)
     if (this.past) this.past.hidden = Boolean(quote)
     if (quote) return this.place(this.result(quote))
-    if (!session) return this.place(startView(() => void talk.begin()))
+    // A conversation this tab holds but has not read yet is no reason to offer a new one.
+    if (!session) return this.place(talk.memory.held.name ? h('div') : startView(() => void talk.begin()))
     if (session.halted && !talk.changing && !talk.pastHalt) return this.place(this.halt(session))
     if (!question) {
       this.place(h('div'))
@@ -199,13 +203,15 @@ export class DaybreakIntake extends HTMLElement {
     })
   }
 
-  /** The back button came to an earlier turn, or to the open one again. @param {number} turn */
+  /** The back button came to an earlier turn, to the open one again, or to the quote. @param {number} turn */
   revisit(turn) {
     const talk = /** @type {Conversation} */ (this.talk)
     const entries = (talk.session?.entries ?? []).filter((entry) => standing(entry) && entry.question)
-    const at = entries[turn]
-    if (at?.question) void talk.change(at.question)
-    else if (talk.changing || talk.quote) talk.keep()
+    const question = entries[turn]?.question
+    if (question) void talk.change(question)
+    else if (!Number.isInteger(turn)) void talk.see()
+    else if (talk.quote) talk.goOn()
+    else if (talk.changing) talk.keep()
   }
 }
 
