@@ -35,9 +35,8 @@ func (w *weighing) judge() ([]judged, error) {
 			continue
 		}
 		j := judged{slot: s.name, about: o, config: config.String(), volts: 120}
-		if volts, ok := o.Volts.Get(); ok {
-			j.volts = volts
-		} else if faceLevel(j.config) == 2 {
+		// A large face gives what the supply gives, whatever was read on it.
+		if faceLevel(j.config) == 2 {
 			j.volts = w.supply
 		}
 		var err error

@@ -22,9 +22,16 @@ func WireWord(c *circuit.Candidate) string {
 		if out != "" {
 			out += ", "
 		}
-		out += p.Hot.String() + " copper " + methodWord(p)
+		out += p.Hot.String() + " " + metalWord(p.Metal) + " " + methodWord(p)
 	}
 	return out
+}
+
+func metalWord(m edition.Material) string {
+	if m == edition.Aluminium {
+		return "aluminum"
+	}
+	return "copper"
 }
 
 func methodWord(p *circuit.Part) string {
