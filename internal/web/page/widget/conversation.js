@@ -1,5 +1,7 @@
 // One conversation with the service: what it says now, and every act on it. It knows no element of the page.
 import { ServiceError } from './client.js'
+import { said } from './said.js'
+import { uuid } from './uuid.js'
 import { words } from './words.js'
 
 /** @typedef {import('./wire').Session} Session */
@@ -198,23 +200,6 @@ export class Conversation {
     this.changed('band')
   }
 
-  /** The cars there are to choose from. */
-  async vehicles() {
-    /** @type {import('./answers/kinds.js').Car[]} */
-    const cars = []
-    let token = ''
-    try {
-      do {
-        const reply = await this.client.call(`/v1/catalogue/vehicles?page_size=200${token && `&page_token=${encodeURIComponent(token)}`}`)
-        for (const { name = '', text = '' } of reply.vehicles ?? []) cars.push({ id: name.replace('vehicles/', ''), label: text })
-        token = reply.next_page_token ?? ''
-      } while (token)
-    } catch {
-      // Without the list the sizes are asked instead: "My car is not listed" is always there.
-    }
-    return cars
-  }
-
   async loadTree() {
     if (this.tree.length === 0) this.tree = (await this.client.call('/v1/questionTree?locale=en-US')).tree?.questions ?? []
     return this.tree
@@ -312,21 +297,3 @@ export class Conversation {
 
 /** An entry that counts, or would if its branch did. @param {import('./wire').LogEntry} entry */
 export const standing = (entry) => entry.state !== 'ENTRY_STATE_CHANGED' && entry.state !== 'ENTRY_STATE_UNDONE'
-
-/** An answer in the words of its question, to be set beside another. @param {import('./wire').Answer} answer @param {Question[]} tree */
-function said(answer, tree) {
-  const choices = tree.find((question) => question.id === answer.question)?.choices ?? []
-  const ids = answer.choice ? [answer.choice] : answer.choices?.ids
-  if (ids) return ids.map((id) => choices.find((choice) => choice.id === id)?.text ?? id).join(', ') || words.alarm.none
-  if (answer.number) return [answer.number.value, answer.number.high].filter((end) => end !== undefined).join(` ${words.price.to} `)
-  return answer.text ?? answer.hour?.toString() ?? (answer.skip ? words.turn.skipped : words.turn.unsure)
-}
-
-/** A version 4 UUID; made from random bytes, since randomUUID is missing on plain HTTP away from loopback. */
-function uuid() {
-  const bytes = crypto.getRandomValues(new Uint8Array(16))
-  bytes[6] = (bytes[6] & 0x0f) | 0x40
-  bytes[8] = (bytes[8] & 0x3f) | 0x80
-  const hex = Array.from(bytes, (byte) => byte.toString(16).padStart(2, '0')).join('')
-  return [hex.slice(0, 8), hex.slice(8, 12), hex.slice(12, 16), hex.slice(16, 20), hex.slice(20)].join('-')
-}

@@ -1,6 +1,7 @@
 // <daybreak-intake>: the conversation as an element. It draws what the conversation says and moves the focus; no more.
 import { Chips } from './chips.js'
 import { cautionBox, levelOf } from './cautions.js'
+import { vehicles } from './catalogue.js'
 import { Client } from './client.js'
 import { Conversation, SIGNS, standing } from './conversation.js'
 import { configuration } from './answers/picture.js'
@@ -112,7 +113,7 @@ export class DaybreakIntake extends HTMLElement {
       progress: talk.changing ? undefined : words.question.progress(turn.answered ?? 0, turn.left ?? 0),
     }, {
       answer: (given) => void talk.answer(given), fail: (text) => talk.fail(text), keep: () => talk.keep(), guessBlock: () => void talk.guessBlock(),
-      changeAny: () => this.chooseChange(), alarm: () => void this.alarm(), vehicles: () => talk.vehicles(), pictures: (choice) => this.pictures?.(choice) ?? '',
+      changeAny: () => this.chooseChange(), alarm: () => void this.alarm(), vehicles: () => vehicles(talk.client), pictures: (choice) => this.pictures?.(choice) ?? '',
     })
     return [this.said(session), this.asked.node]
   }
