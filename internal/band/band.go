@@ -26,11 +26,12 @@ func Quote(books *shop.Books, told facts.Facts, asOf unit.Date) (quote.Quote, er
 	filled := known
 	assumed := books.Tree.Central(&filled, e.world)
 	books.Complete(&filled, asOf)
-	q, err := quote.Compose(books, quote.Household{Told: told, Filled: filled, Assumptions: e.list(assumed, &filled)}, asOf)
+	unsized := sizeLoads(&filled)
+	q, err := quote.Compose(books, quote.Household{Told: told, Filled: filled, Assumptions: append(e.list(assumed, &filled), unsized...)}, asOf)
 	if err != nil {
 		return quote.Quote{}, err
 	}
-	e.central, e.outcome = filled, q.Outcome()
+	e.outcome = q.Outcome()
 	if err := e.probe(&q); err != nil {
 		return quote.Quote{}, err
 	}
@@ -48,7 +49,6 @@ type estimator struct {
 	books   *shop.Books
 	world   *tree.World
 	known   facts.Facts // told, and looked up
-	central facts.Facts
 	asOf    unit.Date
 	outcome quote.Draw
 	open    []bool // dimensions that may move what matters in this household
@@ -103,6 +103,7 @@ func rounded(minor float64) int64 { return int64(minor + 0.5) }
 func (e *estimator) fill(u []float64) {
 	e.drawn = e.known
 	e.books.Tree.Draw(u, &e.drawn, e.world)
+	sizeLoads(&e.drawn)
 }
 
 // price says what would be recommended to the household drawn, and what it

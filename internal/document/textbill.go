@@ -2,6 +2,7 @@ package document
 
 import (
 	"strconv"
+	"strings"
 
 	"daybreak/internal/pricing"
 	"daybreak/internal/quote"
@@ -96,24 +97,44 @@ func (p *page) said(s quote.Sentence) string {
 	return s.Key
 }
 
-// working prints every step: formula, sentence, section and status.
+// working prints every step: formula, sentence, section and status; first those
+// of the household, then those of each option where it is the first to take
+// them.
 func (p *page) working(q *quote.Quote) {
 	p.title("text.working")
-	seen := map[string]bool{}
-	n := 0
-	for _, s := range q.Working {
-		text := p.Rules.Formula(s)
-		where := ""
+	owner := map[working.Step]int{}
+	for i := len(q.Options) - 1; i >= 0; i-- {
+		for _, s := range q.Options[i].Working {
+			owner[s] = i + 1
+		}
+	}
+	seen, under := map[string]bool{}, 0
+	for _, step := range q.Working {
+		s := p.worded(step)
+		text, where := p.Rules.Formula(s), ""
 		if s.Source != nil {
 			where = s.Source.Publication + " " + s.Source.Section + " (" + string(s.Source.Status) + ")"
 		}
-		if key := text + where; seen[key] {
+		if seen[text+where] {
 			continue // the same step of another option
-		} else {
-			seen[key] = true
 		}
-		n++
-		p.line("%3s. %s", strconv.Itoa(n), text)
+		seen[text+where] = true
+		if o := owner[step]; o > under {
+			under = o
+			p.line("")
+			p.wrapped("  ", p.Quote.Say(quote.TitleOf(&q.Options[o-1])))
+		}
+		p.line("%3s. %s", strconv.Itoa(len(seen)), text)
 		p.wrapped("     ", p.Rules.Sentence(s)+" "+where)
 	}
+}
+
+// worded puts the words of this locale in the place of a step's own.
+func (p *page) worded(s working.Step) working.Step {
+	for i := range s.In {
+		if p.Quote.Has("word." + s.In[i].Word) {
+			s.In[i].Word = strings.ToLower(p.Quote.Text("word." + s.In[i].Word))
+		}
+	}
+	return s
 }

@@ -23,6 +23,7 @@ func (p *page) options(q *quote.Quote) {
 		if o.Priced {
 			p.wrapped("  ", p.Quote.Say(quote.PriceOf(o)))
 		}
+		p.wrapped("  ", p.Quote.Say(quote.RateOf(o)))
 		for _, s := range o.SafeFirst {
 			p.wrapped("  ", p.Quote.Say(s))
 		}

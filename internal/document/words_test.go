@@ -10,6 +10,7 @@ import (
 	"strings"
 	"testing"
 
+	"daybreak/internal/charging"
 	"daybreak/internal/circuit"
 	"daybreak/internal/facts"
 	"daybreak/internal/panel"
@@ -49,7 +50,10 @@ func said(t *testing.T) map[string]bool {
 
 // made completes the beginnings of keys with the words they are made with.
 func made() map[string][]string {
-	var reasons, verdicts, methods, bases, standings []string
+	var reasons, verdicts, limits, methods, bases, standings []string
+	for l := charging.Circuit; l <= charging.OnboardCurrent; l++ {
+		limits = append(limits, l.Word())
+	}
 	for r := circuit.NoReason; r <= circuit.NothingStocked; r++ {
 		reasons = append(reasons, quote.ReasonWord(r))
 	}
@@ -70,7 +74,7 @@ func made() map[string][]string {
 		"quote.not.impossible.": reasons,
 		"quote.not.panel_":      verdicts[:panel.Fits], // what fits is not turned away
 		"quote.title.":          {"as_it_is", "set_down", "put_right", "wired_in", "new_receptacle", "hardwired"},
-		"word.":                 verdicts,
+		"word.":                 append(limits, verdicts...),
 		"standing.":             standings,
 		"role.":                 (quote.EnoughForNow | quote.BestFit | quote.RoomToGrow).Words(),
 		"basis.":                bases,

@@ -246,7 +246,11 @@ func (w *weighing) price(o *Option, work pricing.Work) error {
 	if !w.full.Keeping() {
 		o.Bill.Figures, err = pricing.Estimate(w.books.Prices, work, w.place)
 	} else {
+		before := len(w.full.Steps)
 		o.Bill, err = pricing.Price(w.books.Prices, work, w.place, w.full)
+		if len(o.Bill.Lines) == 0 {
+			w.full.Steps = w.full.Steps[:before] // nothing to buy, nothing to work out
+		}
 	}
 	if f, ok := fault.As(err); ok && f.Kind == fault.KindInvalid {
 		o.Priced = false

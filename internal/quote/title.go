@@ -30,6 +30,12 @@ func PriceOf(o *Option) Sentence {
 	return Said("quote.price", moneyTerm("likely", o.likely(), c), moneyTerm("low", int64(o.Price.P10), c), moneyTerm("high", int64(o.Price.P90), c))
 }
 
+// RateOf says what an option gives at the wall and what holds it there.
+func RateOf(o *Option) Sentence {
+	return Said("quote.rate", working.Num("power", o.Rate.Wall, "kW"), working.Num("miles", o.MilesPerHour, "mi"),
+		working.Word("limit", o.Rate.Binding.Word()))
+}
+
 // shares reports whether an appliance stays on the circuit, with a listed
 // switch that never lets both run.
 func (o *Option) shares() bool {
