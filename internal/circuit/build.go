@@ -14,7 +14,7 @@ func (d *design) build(p *plan, hot [2]edition.Size, column int) (Candidate, err
 	for i := range p.n {
 		w, at := &p.wirings[p.spans[i].use], p.spans[i]
 		part := &c.Parts[i]
-		part.Method, part.Metal, part.Raceway, part.Riser, part.stout = w.method, w.metal, w.raceway, w.riser, w.stout
+		part.Method, part.Metal, part.Raceway, part.Riser = w.method, w.metal, w.raceway, w.riser
 		part.Hot, part.Neutral = hot[at.use], d.neutral || d.res.Receptacle.Neutral
 		for j := at.a; j < at.z; j++ {
 			part.Feet += d.route[j].Feet
@@ -165,7 +165,7 @@ func (d *design) whicheverMark(c *Candidate, p *plan, i, column int) error {
 		drop += v
 	}
 	if 100*float64(drop)/float64(d.job.Volts) > d.limit+hair {
-		c.Parts[i].minimum, c.raised = s.Size, true
+		c.Parts[i].minimum, c.raised, c.anyMark = s.Size, true, true
 	}
 	return nil
 }

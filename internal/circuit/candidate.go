@@ -32,7 +32,7 @@ func (d *design) sizeCandidates() (bool, error) {
 		switch {
 		case d.changes:
 			return false, d.fail(TooManyChanges, AllowRaceway, AskElectrician)
-		case d.tooShallow():
+		case d.job.Route.shallow():
 			return false, d.fail(TooShallow, DigDeeper, AskElectrician)
 		}
 		return false, d.fail(NoMethodFits, AllowRaceway, AskElectrician)
@@ -41,17 +41,6 @@ func (d *design) sizeCandidates() (bool, error) {
 		return false, d.whyNone()
 	}
 	return true, d.ifMarked(list[:n])
-}
-
-// tooShallow reports whether a trench cannot be dug deep enough for what was
-// allowed.
-func (d *design) tooShallow() bool {
-	for i := range d.route {
-		if s := &d.route[i]; s.Kind == Trench && s.DeepestCover > 0 {
-			return true
-		}
-	}
-	return false
 }
 
 // whyNone names the limit that ended the last hope, and what would do.
@@ -72,6 +61,8 @@ func (d *design) whyNone() error {
 		return d.fail(DropTooHigh, LowerSetting, ShorterRoute)
 	}
 	switch {
+	case !d.job.Hot.None():
+		return d.fail(NoConductor, LargerConductor, LowerSetting)
 	case onlyCable:
 		return d.fail(NoConductor, AllowRaceway, LowerSetting)
 	case d.job.Terminals == edition.Unmarked:
@@ -98,6 +89,14 @@ func (d *design) smallest(w *wiring, column int) (*Sized, error) {
 	if err != nil {
 		return nil, err
 	}
+	if want := d.job.Hot; !want.None() && want.Rank() < s.Size.Rank() {
+		// Too small for the job: told with the limits it fails, and not sized on.
+		s.Below, s.Size = want, edition.Size{}
+		w := edition.Wire{Method: w.method, Size: want, Material: w.metal}
+		if s.BelowCheck, err = CheckConductor(d.ed, w, demand); err != nil {
+			return nil, err
+		}
+	}
 	kept := &d.sized[d.nSized]
 	d.nSized++
 	*kept = sizedWire{w.method, w.metal, column, s}
@@ -109,7 +108,7 @@ func (d *design) smallest(w *wiring, column int) (*Sized, error) {
 		part.Hot, part.Terminals, part.Ampacity = s.Below, s.BelowCheck.Terminals.Value, s.BelowCheck.Conditions.Value
 		d.lose(Candidate{Fails: s.BelowCheck.Fails, Parts: [mostParts]Part{part}})
 	}
-	if s.Size.None() {
+	if s.Size.None() && d.job.Hot.None() {
 		d.lose(Candidate{Fails: FailsSize, Parts: [mostParts]Part{{Method: w.method, Raceway: w.raceway, Metal: w.metal}}})
 	}
 	return &kept.Sized, nil
@@ -132,8 +131,8 @@ func (d *design) sizeWhole(p *plan) error {
 	if err != nil || s.Size.None() {
 		return err
 	}
-	largest := d.largest(&p.wirings[0])
-	for rank, unsold := s.Size.Rank(), 0; rank <= largest && unsold <= sizesAbove; rank++ {
+	least, largest := d.between(&p.wirings[0], s.Size)
+	for rank, unsold := least, 0; rank <= largest && unsold <= sizesAbove; rank++ {
 		c, err := d.build(p, [2]edition.Size{d.ed.Sizes()[rank-1]}, asMarked)
 		if errors.Is(err, edition.ErrUnanswerable) {
 			break
@@ -166,9 +165,10 @@ func (d *design) sizeChanging(p *plan) error {
 	if err != nil || second.Size.None() {
 		return err
 	}
-	upTo := d.largest(&p.wirings[1])
-	for a, unsold := first.Size.Rank(), 0; a <= d.largest(&p.wirings[0]) && unsold <= sizesAbove; a++ {
-		for b := second.Size.Rank(); b <= upTo; b++ {
+	from, to := d.between(&p.wirings[0], first.Size)
+	least, upTo := d.between(&p.wirings[1], second.Size)
+	for a, unsold := from, 0; a <= to && unsold <= sizesAbove; a++ {
+		for b := least; b <= upTo; b++ {
 			c, err := d.build(p, [2]edition.Size{d.ed.Sizes()[a-1], d.ed.Sizes()[b-1]}, asMarked)
 			if errors.Is(err, edition.ErrUnanswerable) {
 				break
@@ -177,7 +177,7 @@ func (d *design) sizeChanging(p *plan) error {
 				return err
 			}
 			if c.Fails != 0 {
-				if a == first.Size.Rank() && b == second.Size.Rank() {
+				if a == from && b == least {
 					d.lose(c)
 				}
 				continue
@@ -192,6 +192,15 @@ func (d *design) sizeChanging(p *plan) error {
 		}
 	}
 	return nil
+}
+
+// between gives the ranks of the sizes tried: from the smallest that passes to
+// the largest made, or the one wanted.
+func (d *design) between(w *wiring, smallest edition.Size) (from, to int) {
+	if want := d.job.Hot; !want.None() {
+		return want.Rank(), min(want.Rank(), d.largest(w))
+	}
+	return smallest.Rank(), d.largest(w)
 }
 
 func (d *design) largest(w *wiring) int {

@@ -9,7 +9,7 @@ import (
 )
 
 // check refuses a job that makes no sense, by the name of its field.
-func (j *Job) check() error {
+func (j *Job) check(ed edition.Edition) error {
 	switch {
 	case !(j.Setting >= 6 && j.Setting <= 80):
 		return fault.Invalid("circuit.setting_amps", float64(j.Setting), "6 to 80 A")
@@ -35,6 +35,9 @@ func (j *Job) check() error {
 		return fault.Invalid("circuit.other_current_carrying", j.OtherCurrentCarrying, "0 to 40")
 	case !(j.DropPercent >= 0 && j.DropPercent <= 10):
 		return fault.Invalid("circuit.drop_percent", j.DropPercent, "above 0 to 10 %, or 0 for the book's advice")
+	}
+	if r := j.Hot.Rank(); r > 0 && (r > len(ed.Sizes()) || ed.Sizes()[r-1] != j.Hot) {
+		return fault.Invalid("circuit.hot", j.Hot.String(), "a size of "+ed.Name())
 	}
 	if err := j.checkSite(); err != nil {
 		return err

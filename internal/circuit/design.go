@@ -12,7 +12,7 @@ import (
 //
 // Source: the eight steps of a branch circuit, sections in the working.
 func Design(ed edition.Edition, job Job, sheet *working.Sheet) (Result, error) {
-	if err := job.check(); err != nil {
+	if err := job.check(ed); err != nil {
 		return Result{}, err
 	}
 	d := newDesign(ed, &job)
@@ -50,7 +50,7 @@ type design struct {
 	changes bool             // cable was given up for changing too often
 	sized   [mostSized]sizedWire
 	nSized  int
-	notes   [10]Note
+	notes   [12]Note
 	noted   int
 }
 
@@ -136,10 +136,8 @@ func (d *design) device() (bool, error) {
 func (d *design) serveRoute() (bool, error) {
 	var onStack [18]Segment
 	laid := d.job.Route.lay(d.job.Place, onStack[:0])
-	buried, shallow := false, false
 	for i := range laid {
 		s := &laid[i]
-		buried, shallow = buried || s.Kind == Trench, shallow || s.DeepestCover > 0
 		if s.Kind == Trench && s.Over == 0 {
 			d.res.Outcome, d.res.Reason = NotServed, UndergroundRoute
 			return false, nil
@@ -152,10 +150,10 @@ func (d *design) serveRoute() (bool, error) {
 	}
 	if d.methods &^= UseXHHW2; d.methods == 0 {
 		d.methods = UseNMB | UseEMT | UsePVC
-		if buried {
+		if d.job.Route.buried() {
 			d.methods |= UseUFB
 		}
-		if shallow {
+		if d.job.Route.shallow() {
 			d.methods |= UseRMC
 		}
 	}
@@ -164,9 +162,10 @@ func (d *design) serveRoute() (bool, error) {
 		return false, nil
 	}
 	if d.job.Structure == SuppliedAlready && d.ed.Supplies().Value == 1 {
+		d.note(NoteSecondSupplyForCars)
 		return false, d.fail(SecondSupply, OneFeeder, AskElectrician)
 	}
-	if buried {
+	if d.job.Route.buried() {
 		d.note(NoteCallBeforeDigging)
 	}
 	return true, d.warm()

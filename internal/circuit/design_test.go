@@ -211,6 +211,7 @@ func TestBadJobsAreRefusedByName(t *testing.T) {
 		"circuit.route.segments":                         func(j *circuit.Job) { j.Route.Segments = nil },
 		"circuit.route.segments[0].kind":                 func(j *circuit.Job) { j.Route.Segments[0].Kind = 99 },
 		"circuit.route.segments[0].feet":                 func(j *circuit.Job) { j.Route.Segments[0].Feet = -5 },
+		"circuit.hot":                                    func(j *circuit.Job) { j.Hot = edition.NewSize(3, "another book's") },
 		"circuit.structure":                              func(j *circuit.Job) { j.Structure = 9 },
 		"circuit.separations":                            func(j *circuit.Job) { j.Separations = -1 },
 		"circuit.roof_gap_inches":                        func(j *circuit.Job) { j.RoofGap = unit.Inches(math.NaN()) },

@@ -99,8 +99,17 @@ func DesignFeeder(ed edition.Edition, job FeederJob, sheet *working.Sheet) (Feed
 		Device: r.Device, Panel: fed, Chosen: r.Chosen, Candidates: r.Candidates, Losers: r.Losers, Notes: r.Notes, Takeoff: r.Takeoff}, nil
 }
 
-// run is the feeder in the words of a job: how it goes, and what limits it.
+// run is the feeder in the words of a job: how it goes, and what limits it. A
+// buried feeder is pulled in one, without a splice on its way.
+//
+// Source: common practice.
 func (j *FeederJob) run() Job {
+	if j.Methods == 0 && j.Route.buried() {
+		j.Methods = UseEMT | UsePVC | UseUFB
+		if j.Route.shallow() {
+			j.Methods |= UseRMC
+		}
+	}
 	return Job{Setting: j.Charger, Volts: j.Volts, Place: j.Place, Route: j.Route, Terminals: j.Terminals, Ambient: j.Ambient,
 		Concrete: j.Concrete, Separations: j.Separations, Methods: j.Methods, DropPercent: j.DropPercent, Devices: j.Devices, Cost: j.Cost}
 }

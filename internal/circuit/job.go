@@ -21,6 +21,9 @@ type Job struct {
 	Ambient    unit.Celsius         // hottest air along the run, −40 to 85 °C
 	Concrete   bool                 // a concrete building: no cable inside framing
 	Methods    MethodSet            // ways of wiring allowed; 0 for all
+	// Hot is the only size of the hots that is wanted; zero for the designer's
+	// choice.
+	Hot edition.Size
 	// OtherCurrentCarrying counts conductors of other circuits in the same
 	// raceway; they are taken to be as thick as this circuit's.
 	OtherCurrentCarrying int

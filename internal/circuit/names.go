@@ -95,7 +95,7 @@ func (r Reason) String() string { return reasonWords[r] }
 
 var remedyWords = [...]string{"", "a lower setting", "wiring in raceway", "terminals marked 75 °C, seen on site", "hardwiring",
 	"a plug of a larger configuration", "a shorter route", "a design by an electrician",
-	"one feeder in place of the old supply", "a deeper trench"}
+	"one feeder in place of the old supply", "a deeper trench", "a larger conductor"}
 
 // String is the remedy in a few words.
 func (r Remedy) String() string { return remedyWords[r] }

@@ -94,7 +94,9 @@ func (d *design) may(use MethodSet) (mask uint64) {
 		case UseEMT:
 			ok = d.takesRaceway(edition.EMT, s)
 		case UsePVC:
-			ok = (!s.riser && d.takesRaceway(edition.PVC40, s)) || d.takesRaceway(edition.PVC80, s)
+			light := d.takesRaceway(edition.PVC40, s)
+			s.heavy = !light
+			ok = (light && !s.riser) || d.takesRaceway(edition.PVC80, s)
 		case UseRMC:
 			ok = d.takesRaceway(edition.RMC, s)
 		case UseUFB:
@@ -119,28 +121,21 @@ func (d *design) wiringOf(use MethodSet, mask uint64) wiring {
 		w.raceway = edition.RMC
 		return w
 	case UseUFB:
-		w.method, w.metal, w.riser, w.stout = edition.UFB, edition.Copper, edition.PVC80, false
+		w.method, w.metal, w.riser = edition.UFB, edition.Copper, edition.PVC80
 		return w
 	}
-	light, buried, rises := true, false, false
+	buried, heavy := false, false
 	for i := range d.route {
-		s := &d.route[i]
-		switch {
-		case mask&(1<<i) == 0:
-		case s.Kind == Trench:
-			buried = true
-		case s.riser:
-			rises = true
-		default:
-			light = light && d.takesRaceway(edition.PVC40, s)
+		if s := &d.route[i]; mask&(1<<i) != 0 {
+			buried, heavy = buried || s.Kind == Trench, heavy || s.heavy || s.riser
 		}
 	}
 	w.raceway = edition.PVC40
 	switch {
-	case !buried && !rises && !light:
+	case heavy && !buried:
 		w.raceway = edition.PVC80
-	case rises || !light:
-		w.riser, w.stout = edition.PVC80, !light
+	case heavy:
+		w.riser = edition.PVC80
 	}
 	return w
 }

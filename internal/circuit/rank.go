@@ -32,6 +32,9 @@ func (d *design) rankCandidates() (bool, error) {
 		return 0
 	})
 	d.res.Chosen = kept[0]
+	if d.res.Chosen.anyMark {
+		d.note(NoteGroundWhicheverMark)
+	}
 	if d.res.Chosen.raised {
 		for i := range d.res.Losers {
 			if d.res.Losers[i].Fails&FailsDrop != 0 {

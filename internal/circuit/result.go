@@ -87,6 +87,7 @@ type Candidate struct {
 	route               []stretch // drops merged in
 	spans               [mostParts]span
 	raised              bool // a hot is larger than the tests asked for
+	anyMark             bool // a ground is right for marked terminals too
 }
 
 // Part is a stretch wired one way.
@@ -107,7 +108,6 @@ type Part struct {
 	Ampacity    unit.Amps    // in its surroundings
 	Terminals   unit.Amps    // at its terminals
 	minimum     edition.Size // of the hots, before any increase
-	stout       bool         // all of it above ground is in the riser's raceway
 }
 
 // Conductors is how many insulated conductors the part has, without the
@@ -180,6 +180,7 @@ const (
 	AskElectrician
 	OneFeeder
 	DigDeeper
+	LargerConductor
 )
 
 // LabelSet is a set of labels the circuit needs.

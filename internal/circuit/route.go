@@ -9,6 +9,7 @@ import (
 type stretch struct {
 	Segment
 	riser bool // guarded, where a buried run comes out of the ground
+	heavy bool // plastic conduit there is of the heavier schedule
 }
 
 // lay merges the drops into the route: the panel's runs like the first
@@ -46,6 +47,16 @@ func (r *Route) buried() bool {
 	return false
 }
 
+// shallow reports whether some of it cannot be dug as deep as wanted.
+func (r *Route) shallow() bool {
+	for i := range r.Segments {
+		if r.Segments[i].Kind == Trench && r.Segments[i].DeepestCover > 0 {
+			return true
+		}
+	}
+	return false
+}
+
 // risers cuts off, from what stands exposed beside a trench, the part that is
 // guarded against damage.
 //
@@ -58,19 +69,19 @@ func risers(laid []Segment, height unit.Feet) []stretch {
 		after := exposed && i+1 < len(laid) && laid[i+1].Kind == Trench
 		up := min(s.Feet, height)
 		if before && up > 0 {
-			out = append(out, stretch{Segment{Kind: s.Kind, Feet: up}, true})
+			out = append(out, stretch{Segment: Segment{Kind: s.Kind, Feet: up}, riser: true})
 			s.Feet -= up
 		}
 		up = min(s.Feet, height)
 		if rest := s.Feet - up; after && up > 0 {
 			if rest > 0 {
-				out = append(out, stretch{Segment{Kind: s.Kind, Feet: rest}, false})
+				out = append(out, stretch{Segment: Segment{Kind: s.Kind, Feet: rest}})
 			}
-			out = append(out, stretch{Segment{Kind: s.Kind, Feet: up}, true})
+			out = append(out, stretch{Segment: Segment{Kind: s.Kind, Feet: up}, riser: true})
 			continue
 		}
 		if s.Feet > 0 || !before {
-			out = append(out, stretch{s, false})
+			out = append(out, stretch{Segment: s})
 		}
 	}
 	return out
@@ -108,12 +119,11 @@ type wiring struct {
 	metal   edition.Material
 	raceway edition.Raceway
 	riser   edition.Raceway
-	stout   bool // all of it above ground is in the riser's raceway
 }
 
 // on gives the raceway a stretch is wired in.
 func (w *wiring) on(s *stretch) edition.Raceway {
-	if w.riser != edition.NoRaceway && s.Kind != Trench && (s.riser || w.stout) {
+	if w.riser != edition.NoRaceway && (s.riser || s.heavy) {
 		return w.riser
 	}
 	return w.raceway

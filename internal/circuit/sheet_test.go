@@ -32,18 +32,23 @@ func TestCircuitSheets(t *testing.T) {
 			raw, err := os.ReadFile(file)
 			require.NoError(t, err)
 			head, want, _ := strings.Cut(string(raw), "\n---\n")
+			head = strings.TrimSuffix(head, "\n")
 			year, job := readJob(t, head)
 			var sheet working.Sheet
 			r, err := circuit.Design(book(t, year), job, &sheet)
 			require.NoError(t, err)
-			got := printDesign(&r, &sheet, words)
-			if *update {
-				require.NoError(t, os.WriteFile(file, []byte(head+"\n---\n"+got), 0o644))
-				return
-			}
-			require.Equal(t, want, got, "run with -update and read the difference as prose")
+			keep(t, file, head, want, printDesign(&r, &sheet, words))
 		})
 	}
+}
+
+func keep(t *testing.T, file, head, want, got string) {
+	t.Helper()
+	if *update {
+		require.NoError(t, os.WriteFile(file, []byte(head+"\n---\n"+got), 0o644))
+		return
+	}
+	require.Equal(t, want, got, "run with -update and read the difference as prose")
 }
 
 func readJob(t *testing.T, head string) (year int, job circuit.Job) {
@@ -98,6 +103,10 @@ func readJob(t *testing.T, head string) (year int, job circuit.Job) {
 			job.OverRoof, job.RoofGap = true, unit.Inches(number())
 		case "shared":
 			job.OtherCurrentCarrying = int(number())
+		case "wire":
+			size, err := book(t, 2023).SizeNamed(value)
+			require.NoError(t, err)
+			job.Hot = size
 		case "feeder":
 			job.FeederPercent = number()
 		case "route":
@@ -180,34 +189,38 @@ func printDesign(r *circuit.Result, sheet *working.Sheet, words *working.Words) 
 	for _, n := range r.Notes {
 		line("note", "%s", n)
 	}
-	if len(r.Losers) > 0 {
-		fmt.Fprintln(&b, "\nweighed and left")
-		for i := range r.Losers {
-			c := &r.Losers[i]
-			fmt.Fprintf(&b, "  %s: %s\n", c.Wiring(), strings.Join(c.Fails.Words(), ", "))
+	printRest(&b, r.Candidates, r.Losers, sheet, words, &r.Takeoff)
+	return b.String()
+}
+
+func printRest(b *strings.Builder, candidates, losers []circuit.Candidate, sheet *working.Sheet, words *working.Words, take *circuit.Takeoff) {
+	if len(losers) > 0 {
+		fmt.Fprintln(b, "\nweighed and left")
+		for i := range losers {
+			c := &losers[i]
+			fmt.Fprintf(b, "  %s: %s\n", c.Wiring(), strings.Join(c.Fails.Words(), ", "))
 		}
 	}
-	if len(r.Candidates) > 1 {
-		fmt.Fprintln(&b, "\nwould do as well, by material")
-		for i := range r.Candidates[1:] {
-			fmt.Fprintf(&b, "  %s, drop %.2f %%\n", r.Candidates[i+1].Wiring(), r.Candidates[i+1].DropPercent)
+	if len(candidates) > 1 {
+		fmt.Fprintln(b, "\nwould do as well, by material")
+		for i := range candidates[1:] {
+			fmt.Fprintf(b, "  %s, drop %.2f %%\n", candidates[i+1].Wiring(), candidates[i+1].DropPercent)
 		}
 	}
-	fmt.Fprintln(&b, "\nworking")
+	fmt.Fprintln(b, "\nworking")
 	for _, s := range sheet.Steps {
 		source := ""
 		if s.Source != nil {
 			source = fmt.Sprintf("   [%s %s; %s]", s.Source.Publication, s.Source.Section, s.Source.Status)
 		}
-		fmt.Fprintf(&b, "  %s%s\n", words.Formula(s), source)
+		fmt.Fprintf(b, "  %s%s\n", words.Formula(s), source)
 	}
-	if len(r.Takeoff.Needs) > 0 {
-		fmt.Fprintln(&b, "\ntake-off, before allowances")
-		for i := range r.Takeoff.Needs {
-			fmt.Fprintf(&b, "  %s\n", &r.Takeoff.Needs[i])
+	if len(take.Needs) > 0 {
+		fmt.Fprintln(b, "\ntake-off, before allowances")
+		for i := range take.Needs {
+			fmt.Fprintf(b, "  %s\n", &take.Needs[i])
 		}
 	}
-	return b.String()
 }
 
 func printCircuit(line func(string, string, ...any), r *circuit.Result) {

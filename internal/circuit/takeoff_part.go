@@ -7,7 +7,7 @@ import (
 // part lists a part of the route stretch by stretch, then its wires and ends.
 func (t *Takeoff) part(ed edition.Edition, c *Candidate, i int) {
 	p := &c.Parts[i]
-	w := wiring{raceway: p.Raceway, riser: p.Riser, stout: p.stout}
+	w := wiring{raceway: p.Raceway, riser: p.Riser}
 	rises := 0
 	for j := c.spans[i].a; j < c.spans[i].z; j++ {
 		s := &c.route[j]
@@ -39,7 +39,11 @@ func (t *Takeoff) part(ed edition.Edition, c *Candidate, i int) {
 	if !p.Method.Cable() {
 		t.wires(ed, c, i)
 	}
-	t.add(Need{Item: ConnectorItem, Quantity: 2, Method: p.Method, Raceway: p.Raceway, Trade: p.Trade, Size: p.Hot, Part: i, Wet: p.Wet})
+	ends := Need{Item: ConnectorItem, Quantity: 2, Method: p.Method, Raceway: p.Raceway, Size: p.Hot, Part: i, Wet: p.Wet}
+	if !p.Method.Cable() {
+		ends.Trade = p.Trade
+	}
+	t.add(ends)
 	if rises > 0 && !p.Method.Cable() && p.Raceway != edition.RMC {
 		t.add(Need{Item: ExpansionItem, Quantity: float64(rises), Raceway: p.Riser, Trade: p.Trade, Part: i, Wet: true})
 	}
