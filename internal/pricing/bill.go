@@ -83,7 +83,7 @@ type Bill struct {
 // UtilityNote is what the utility does in a service upgrade, and how long it
 // may take.
 type UtilityNote struct {
-	Weeks [3]int   // low, likely, high, from the request to the new meter
+	Weeks [3]int   // low, likely, high, from the request to the new meter; zero where the rating stays
 	Steps []string // word keys, in order
 }
 

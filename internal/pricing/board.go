@@ -20,8 +20,11 @@ func (t *tally) feeder() {
 	r := t.feederRun()
 	t.wirings(&r)
 	t.board(&f.Board)
-	for i := range f.Circuits {
-		t.moved(&r, &f.Circuits[i])
+	for i := range f.Moved {
+		t.moved(&r, &f.Moved[i])
+	}
+	for i := range f.Refed {
+		t.breaker("design.feeder.refed", &f.Refed[i])
 	}
 	t.electrodes("design.feeder.electrodes", &f.Electrodes)
 }
@@ -75,14 +78,14 @@ func (b *Panelboard) describe() string {
 // board: its breaker there, and wire along the feeder, hot and neutral or both
 // hots.
 func (t *tally) moved(r *run, b *Breaker) {
-	t.breaker("design.feeder.circuits", b)
+	t.breaker("design.feeder.moved", b)
 	size := cableFor(b.Amps)
 	if size == "" || len(r.wirings) == 0 {
 		return
 	}
 	milliFeet := r.startTail + r.endTail + milli(t.work.Design.Feeder.feet())
 	feet := 2 * with(milliFeet, t.book.allowances.conductor)
-	t.length(key{kind: "wire", a: "CU", b: "THWN-2", c: size}, feet, ruleMoved, "design.feeder.circuits")
+	t.length(key{kind: "wire", a: "CU", b: "THWN-2", c: size}, feet, ruleMoved, "design.feeder.moved")
 	t.step(ruleMoved, amps("rating", b.Amps), num("out", feet, "ft"), term("size", size))
 }
 

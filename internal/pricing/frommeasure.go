@@ -59,6 +59,8 @@ const (
 	GapAppliance Gap = "appliance"
 	// GapRating: no such service is sold in kits.
 	GapRating Gap = "rating"
+	// GapFeeder: the charger asks for a feeder larger than panels beside a panel take.
+	GapFeeder Gap = "feeder"
 )
 
 // Remedy is a panel measure as work.
@@ -84,7 +86,7 @@ func FromMeasure(m *panel.Measure, house *House) Remedy {
 	case panel.TandemBreakers:
 		return house.joined(Work{Design: Design{Tandems: Tandems{Count: house.short(), Amps: 20}, Labels: LabelDirectory}})
 	case panel.Subpanel:
-		return house.joined(Work{Design: Design{Feeder: house.subpanel(), Labels: LabelDirectory}, Permits: PermitSubpanel})
+		return house.beside()
 	case panel.NewPanelboard:
 		return house.apart(house.newPanel())
 	case panel.UpgradeService:
@@ -147,19 +149,22 @@ func (h *House) short() int {
 // cost the same.
 const movedAmps = 20
 
-// subpanel is a small panel beside a full one: its feeder's breaker takes the
+// beside is a small panel beside a full one: its feeder's breaker takes the
 // spaces of the circuits that move over, and it holds those and the charger's.
 //
 // Source: NFPA 70 215.2, 408.36(D); copper at 75 °C, Table 310.16; a nipple of
 // 2 ft is short enough to need no adjustment, 310.15(C)(1)(b).
-func (h *House) subpanel() Feeder {
+func (h *House) beside() Remedy {
 	charger := h.charger()
-	move := max(0, 2-h.Free)
+	move := min(max(2-h.Free, 0), 2)
 	load := charger.Amps
 	if move > 0 {
 		load += movedAmps // one on each leg, beside the charger
 	}
-	size := feederFor(load)
+	size, ok := feederFor(load)
+	if !ok {
+		return Remedy{Standing: Joined, Unpriced: []Gap{GapFeeder}}
+	}
 	f := Feeder{
 		Breaker: Breaker{Amps: size.amps, Poles: 2, Protection: Standard},
 		Wiring: []Wiring{{Method: EMT, TradeSize: size.trade, Conductors: []Conductors{
@@ -169,12 +174,12 @@ func (h *House) subpanel() Feeder {
 		Board:    Panelboard{Amps: size.amps, Spaces: charger.Poles + move, Outdoor: h.Outdoor},
 	}
 	if size.amps > 60 {
-		f.Wiring[0].Bushings = 2
+		f.Wiring[0].Bushings = 2 // 4 AWG and larger, 300.4(G)
 	}
 	for range move {
-		f.Circuits = append(f.Circuits, Breaker{Amps: movedAmps, Poles: 1, Protection: Standard})
+		f.Moved = append(f.Moved, Breaker{Amps: movedAmps, Poles: 1, Protection: Standard})
 	}
-	return f
+	return h.joined(Work{Design: Design{Feeder: f, Labels: LabelDirectory}, Permits: PermitSubpanel})
 }
 
 // nipple is the way from a panel to one beside it.
@@ -190,16 +195,15 @@ type feederSize struct {
 //
 // Source: NFPA 70 Table 310.16 copper at 75 °C, Table 250.122; trade sizes with
 // room for moved circuits, engineering judgement.
-func feederFor(load unit.Amps) feederSize {
-	switch {
-	case load <= 60:
-		return feederSize{60, "6", "10", "1"}
-	case load <= 80:
-		return feederSize{80, "4", "8", "1-1/4"}
-	case load <= 100:
-		return feederSize{100, "3", "8", "1-1/4"}
+func feederFor(load unit.Amps) (feederSize, bool) {
+	for _, f := range [...]feederSize{
+		{60, "6", "10", "1"}, {80, "4", "8", "1-1/4"}, {100, "3", "8", "1-1/4"}, {125, "1", "6", "1-1/2"},
+	} {
+		if load <= f.amps {
+			return f, true
+		}
 	}
-	return feederSize{125, "1", "6", "1-1/2"}
+	return feederSize{}, false
 }
 
 // newPanel is breakers in place of fuses, at the same rating.
@@ -258,7 +262,7 @@ func (h *House) bonds(to unit.Amps) Electrodes {
 // Source: common practice; the completeness check holds books to these sizes.
 func kitFor(from, to unit.Amps) (start, end unit.Amps, ok bool) {
 	switch {
-	case to > 400 || to <= 0:
+	case !(to > 0 && to <= 400):
 		return 0, 0, false
 	case to > 200:
 		return 200, 400, true

@@ -219,7 +219,7 @@ func (t *tally) feederTasks(f *Feeder) {
 	r := t.feederRun()
 	t.wiringTasks(&r)
 	t.once(taskSubpanel, f.Board.Amps > 0)
-	t.times(taskMoveCircuit, len(f.Circuits))
+	t.times(taskMoveCircuit, len(f.Moved)+len(f.Refed))
 	t.electrodeTasks(&f.Electrodes)
 }
 

@@ -2,6 +2,7 @@ package pricing
 
 import (
 	"fmt"
+	"slices"
 
 	"daybreak/internal/fault"
 	"daybreak/internal/unit"
@@ -27,6 +28,8 @@ func (w *Work) check() error {
 		return outOfBounds("visits", w.Visits, "1 to 20, or 0 where nothing is done on site")
 	case len(w.Asides) > 8:
 		return outOfBounds("asides", len(w.Asides), "at most 8")
+	case slices.ContainsFunc(w.Asides, func(a Aside) bool { return !(a.Feet >= 0 && a.Feet <= longestSegment) }):
+		return outOfBounds("asides.ft", "beyond", "finite, 0 to 2000 ft")
 	case w.Discount.Minor < 0:
 		return outOfBounds("discount.amount", w.Discount.Minor, "0 or more")
 	case w.Permits >= 1<<3:
@@ -118,8 +121,10 @@ func (f *Feeder) check() error {
 	switch {
 	case len(f.Wiring) > 4:
 		return outOfBounds("design.feeder.wiring", len(f.Wiring), "at most 4 stretches")
-	case len(f.Circuits) > 12:
-		return outOfBounds("design.feeder.circuits", len(f.Circuits), "at most 12 circuits")
+	case len(f.Moved) > 12:
+		return outOfBounds("design.feeder.moved", len(f.Moved), "at most 12 circuits")
+	case len(f.Refed) > 12:
+		return outOfBounds("design.feeder.refed", len(f.Refed), "at most 12 circuits")
 	case f.Board.Spaces < 0 || f.Board.Spaces > 84:
 		return outOfBounds("design.feeder.board.spaces", f.Board.Spaces, "0 to 84")
 	case !(f.PanelDrop >= 0 && f.PanelDrop <= 200):
@@ -127,9 +132,9 @@ func (f *Feeder) check() error {
 	case !(f.BoardDrop >= 0 && f.BoardDrop <= 200):
 		return outOfBounds("design.feeder.board_drop_ft", float64(f.BoardDrop), "finite, 0 to 200 ft")
 	}
-	for i := range f.Circuits {
-		if a := f.Circuits[i].Amps; !(a > 0 && a <= 125) {
-			return outOfBounds(fmt.Sprintf("design.feeder.circuits[%d]", i), float64(a), "finite, above 0 to 125 A")
+	for i := range f.Moved {
+		if a := f.Moved[i].Amps; cableFor(a) == "" {
+			return outOfBounds(fmt.Sprintf("design.feeder.moved[%d]", i), float64(a), "finite, above 0 to 55 A")
 		}
 	}
 	for i := range f.Wiring {

@@ -11,9 +11,12 @@ type Feeder struct {
 	PanelDrop unit.Feet // from the panel to the level of the run
 	BoardDrop unit.Feet // from the level of the run to the board
 	Board     Panelboard
-	// Circuits are moved into the board or fed anew from it, each with its
-	// breaker there: joined, lengthened along the feeder and landed.
-	Circuits   []Breaker
+	// Moved are circuits of the old panel that go over to the board, each with
+	// its breaker there: joined, carried on along the feeder and landed.
+	Moved []Breaker
+	// Refed are circuits of a detached building that are fed anew from its
+	// board, each with its breaker there.
+	Refed      []Breaker
 	Electrodes Electrodes // of a detached building
 }
 
@@ -51,7 +54,7 @@ type Aside struct {
 
 // none reports whether there is no feeder.
 func (f *Feeder) none() bool {
-	return f.Board.Amps == 0 && len(f.Wiring) == 0 && f.Breaker.Amps == 0 && len(f.Circuits) == 0 && f.Electrodes == (Electrodes{})
+	return f.Board.Amps == 0 && len(f.Wiring) == 0 && f.Breaker.Amps == 0 && len(f.Moved)+len(f.Refed) == 0 && f.Electrodes == (Electrodes{})
 }
 
 // feet is the length of the feeder, drops included.
