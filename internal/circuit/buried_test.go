@@ -5,7 +5,9 @@ import (
 
 	"daybreak/internal/circuit"
 	"daybreak/internal/edition"
+	"daybreak/internal/edition/nec"
 	"daybreak/internal/unit"
+	"daybreak/internal/working"
 
 	"github.com/stretchr/testify/require"
 )
@@ -204,4 +206,41 @@ func TestASecondSupplyIsNoDesign(t *testing.T) {
 	require.Equal(t, circuit.SecondSupply, r.Reason)
 	require.Contains(t, r.WouldDo, circuit.OneFeeder)
 	require.Zero(t, r.MostHere)
+}
+
+// What a jurisdiction changes reaches the design, and the working says whose
+// rule it was.
+func TestAmendedBooksDesignAsAmended(t *testing.T) {
+	change := func(name string) edition.Edition {
+		b, err := nec.Amended(nec.Embedded(), nec.EmbeddedSwitches(), 2020, "Harbor Point", []edition.Amendment{
+			{Switch: name, Publication: "Harbor Point Electrical Code (invented)", Section: "12", Status: working.SecondHand}})
+		require.NoError(t, err)
+		return b
+	}
+	r, err := circuit.Design(change("methods.no_nm_cable"), plainJob(32), nil)
+	require.NoError(t, err)
+	for i := range r.Candidates {
+		require.NotEqual(t, edition.NMB, r.Candidates[i].Parts[0].Method)
+	}
+	var sheet working.Sheet
+	r, err = circuit.Design(change("ground_fault.hardwired_everywhere"), plainJob(32), &sheet)
+	require.NoError(t, err)
+	require.True(t, r.GFCI)
+	named := false
+	for _, s := range sheet.Steps {
+		named = named || (s.Rule == "circuit.ground_fault" && s.Source.Publication == "Harbor Point Electrical Code (invented)")
+	}
+	require.True(t, named)
+	job := carport(24)
+	job.Structure = circuit.SuppliedAlready
+	r, err = circuit.Design(change("supplies.extra_for_cars"), job, nil)
+	require.NoError(t, err)
+	require.Equal(t, circuit.Designed, r.Outcome)
+	r, err = circuit.Design(change("cover.conduit_24_in"), carport(24), nil)
+	require.NoError(t, err)
+	for _, n := range r.Takeoff.Needs {
+		if n.Run == circuit.Trench && n.Item == circuit.RacewayItem {
+			require.EqualValues(t, 24, n.Cover)
+		}
+	}
 }
