@@ -26,6 +26,7 @@ export class Conversation {
   /** @type {string} what to give instead, said above the field */ error = ''
   /** @type {Question[]} */ tree = []
   busy = false
+  unpriced = false
   pastHalt = false
 
   /**
@@ -194,8 +195,10 @@ export class Conversation {
       const { session } = await this.get(`/v1/${this.session.name}?view=SESSION_VIEW_BAND`)
       if (this.session?.revision !== revision) return
       this.band = session.band
+      this.unpriced = !session.band
     } catch {
       // The range is an extra: the conversation goes on, and the last range says which answer it belongs to.
+      this.unpriced = !this.band
     }
     this.changed('band')
   }

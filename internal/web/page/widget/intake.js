@@ -79,7 +79,7 @@ export class DaybreakIntake extends HTMLElement {
       }
     }
     price.node.hidden = !session
-    price.show(talk.band, { revision: session?.revision, halted: session?.halted }, answered)
+    price.show(talk.band, { revision: session?.revision, halted: session?.halted, unpriced: talk.unpriced }, answered)
     this.asked?.fail(talk.error)
     this.asked?.sending(talk.busy)
     this.frame?.setAttribute('aria-busy', String(talk.busy))

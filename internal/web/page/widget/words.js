@@ -127,6 +127,7 @@ export const words = {
     heading: 'Price so far',
     none: 'A price shows after the first answer.',
     to: 'to',
+    unpriced: 'No price for these answers yet.',
     stale: 'As of an earlier answer.',
     see: 'See the quote',
     lead: 'Leading so far',
