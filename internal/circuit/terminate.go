@@ -63,7 +63,7 @@ func (d *design) protectAndLabel(connection edition.Connection) (err error) {
 	if r.Load < d.rating {
 		r.Labels |= SettingLabel
 	}
-	r.StructureDisconnect = job.Structure == UnfedStructure
+	r.StructureDisconnect = job.Structure != SameStructure
 	if r.StructureDisconnect {
 		d.note(NoteStructureDisconnect)
 	}
