@@ -182,3 +182,42 @@ func paths(all []*facts.Leaf) string {
 	}
 	return strings.Join(out, " ")
 }
+
+// What is said not to matter does not: drawn at any value, the same is
+// recommended at the same price.
+func TestALeafThatDoesNotMatterMovesNothing(t *testing.T) {
+	books := openBooks(t)
+	var still []*facts.Leaf
+	for _, l := range facts.Leaves() {
+		if !quote.Matters(l) && l.Kind != facts.Text && l.Kind != facts.Day {
+			still = append(still, l)
+		}
+	}
+	rapid.Check(t, func(r *rapid.T) {
+		known := toldSome(r, t)
+		books.Complete(&known, today)
+		filled := known
+		books.Tree.Central(&filled, books.World(today))
+		before, err := quote.Price(books, &filled, today)
+		if err != nil {
+			r.Skip(err)
+		}
+		l := rapid.SampledFrom(still).Draw(r, "leaf")
+		if l.At(&known).Has() {
+			r.Skip("told")
+		}
+		x := rapid.Float64Range(l.Low, max(l.Low, min(l.High, 1e6))).Draw(r, "value")
+		l.At(&filled).DeriveNumber(x, facts.FromDraw)
+		after, err := quote.Price(books, &filled, today)
+		require.NoError(r, err)
+		require.Equal(r, before, after, l.Path)
+		moved := known
+		l.At(&moved).DeriveNumber(x, facts.FromDraw)
+		books.Complete(&moved, today)
+		for _, other := range facts.Leaves() {
+			if quote.Matters(other) {
+				require.Equal(r, other.At(&known).Value(), other.At(&moved).Value(), "%s from %s", other.Path, l.Path)
+			}
+		}
+	})
+}

@@ -13,7 +13,7 @@ func Matters(leaf *facts.Leaf) bool {
 	return !unread[leaf.Path] && !strings.HasPrefix(leaf.Path, "second_vehicle.")
 }
 
-// unread are the leaves that no engine of a quote reads, and that none of the
+// unread are the leaves that no engine of a quote reads when they are drawn, and that none of the
 // leaves it reads is derived from.
 var unread = set(
 	"vehicle.model_year", "vehicle.dc_inlet", "vehicle.dc_peak_kw", "vehicle.precondition_share",
@@ -25,6 +25,7 @@ var unread = set(
 	"place.detached_feed", "place.detached_feed_awg", "place.detached_feed_material", "place.service_feed",
 	"place.generator", "place.medical_equipment", "place.income_band", "place.tract_eligible",
 	"outlet.age_years", "other_outlet.age_years",
+	"outlet.wire_awg", "outlet.wire_material", "other_outlet.wire_awg", "other_outlet.wire_material", // read only where seen
 	"equipment.listed", "equipment.networked", "equipment.setting_amps",
 	"panel.tandem_present", "panel.breaker_listing_known", "panel.trouble",
 	"panel.subpanel_near_car", "panel.subpanel_feeder_amps", "panel.subpanel_feeder_wires",

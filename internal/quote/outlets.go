@@ -65,8 +65,8 @@ func (h *home) describe(o *facts.Outlet) outlet.Existing {
 		Year:       h.year,
 		Receptacle: config.String(),
 		Conductor: outlet.Conductor{
-			Size:     word(o.WireAWG),
-			Material: word(o.WireMaterial),
+			Size:     word(seen(o.WireAWG)),
+			Material: word(seen(o.WireMaterial)),
 			Method:   word(o.WireMethod),
 		},
 		Sharing:    word(o.SharedWith),
@@ -98,7 +98,7 @@ func (h *home) describeCondition(o *facts.Outlet, e *outlet.Existing) {
 		return
 	}
 	words := h.conditionWords(o)
-	if o.WireMaterial.Is(facts.WireMaterialAl) {
+	if seen(o.WireMaterial).Is(facts.WireMaterialAl) {
 		words = append(words, "aluminium")
 	}
 	switch use, _ := o.CurrentUse.Get(); use {
@@ -169,6 +169,15 @@ func (h *home) outletLocation(o *facts.Outlet) string {
 		return "outdoor"
 	}
 	return outlet.Unknown
+}
+
+// seen is a leaf somebody has seen or a table holds: the wire inside a wall is
+// never taken for what is usual, since the rules say what to do without it.
+func seen[T comparable](k facts.Known[T]) facts.Known[T] {
+	if b := k.Basis(); k.State() == facts.Derived && (b == facts.FromClassPrior || b == facts.FromDraw) {
+		return facts.DontKnow[T]()
+	}
+	return k
 }
 
 // word is a leaf's word, or unknown.
