@@ -88,6 +88,19 @@ func carport() pricing.Work {
 	return w
 }
 
+// managed is a circuit whose charger is held to the service by measuring it.
+func managed(w pricing.Work, setting unit.Amps) pricing.Work {
+	r := pricing.FromMeasure(&panel.Measure{Kind: panel.ManageEnergy, Setting: setting}, &pricing.House{Charger: w.Design.Breaker})
+	return w.With(r.Work)
+}
+
+// inTubing is 48 A on 60 A in 35 ft of tubing.
+func inTubing() pricing.Work {
+	w := hardwiredAt(60, 48, "6", pricing.Segment{Kind: pricing.Open, Feet: 35})
+	w.Design.Wiring = []pricing.Wiring{{Method: pricing.EMT, TradeSize: "3/4", QuarterBends: 3, Conductors: sixAndTen()}}
+	return w
+}
+
 func serviceUpgrade(t testing.TB, from, to unit.Amps, house pricing.House) pricing.Work {
 	house.Rating = from
 	r := pricing.FromMeasure(&panel.Measure{Kind: panel.UpgradeService, Service: to}, &house)
@@ -113,6 +126,8 @@ func TestHouseholdPrices(t *testing.T) {
 		{"V06 upgrade 60 to 200 A", "00010", serviceUpgrade(t, 60, 200, asked), 2800, 6500, 0},
 		{"V07 detached garage", "00020", detachedGarage(), 3400, 6400, 0},
 		{"V09 upgrade 100 to 200 A", "00020", serviceUpgrade(t, 100, 200, asked), 3000, 7500, 0},
+		{"V09 managed 40 A", "00020", managed(hardwiredAt(50, 40, "6", pricing.Segment{Kind: pricing.Open, Feet: 20}), 40), 1700, 3000, 0},
+		{"V16 managed 48 A", "00020", managed(inTubing(), 48), 2000, 3300, 0},
 		{"V10 circuit and subpanel", "00010", fullPanel(t), 1900, 3300, 0},
 		{"V12 carport", "00021", carport(), 3900, 7200, 0},
 		{"V16 upgrade 200 to 400 A", "00020", serviceUpgrade(t, 200, 400, asked), 7000, 15000, 0},
