@@ -8,6 +8,7 @@ import (
 	"daybreak/internal/unit"
 
 	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
 )
 
 func feederSet(size, ground, material string) []pricing.Conductors {
@@ -91,4 +92,33 @@ func TestIndoorCableIsNotBuried(t *testing.T) {
 		require.Equal(t, "design.wiring", f.Field)
 		require.Contains(t, f.Accepted, "UF-B")
 	}
+}
+
+// buriedWirings are ways to lie in the ground.
+var buriedWirings = []pricing.Wiring{
+	{Method: pricing.UFB, Cable: pricing.Cable{Size: "8", Conductors: 2}, TradeSize: "3/4", Exposed: pricing.PVC80},
+	{Method: pricing.UFB, Cable: pricing.Cable{Size: "10", Conductors: 3}},
+	{Method: pricing.MHF, Cable: pricing.Cable{Size: "2", Conductors: 3}, TradeSize: "1-1/2", Exposed: pricing.PVC80},
+	{Method: pricing.PVC40, Exposed: pricing.PVC80, TradeSize: "1", QuarterBends: 2, Conductors: sixAndTen()},
+	{Method: pricing.RMC, TradeSize: "1", QuarterBends: 2, Conductors: sixAndTen()},
+}
+
+func TestALongerTrenchNeverCostsLess(t *testing.T) {
+	book := demo(t)
+	rapid.Check(t, func(t *rapid.T) {
+		place := drawPlace(t, book)
+		kind := pricing.SegmentKind(rapid.IntRange(int(pricing.TrenchLawn), int(pricing.TrenchPavers)).Draw(t, "ground"))
+		feet := unit.Feet(rapid.IntRange(0, 1200).Draw(t, "quarter feet")) / 4
+		more := unit.Feet(rapid.IntRange(1, 80).Draw(t, "quarter feet more")) / 4
+		wiring := rapid.SampledFrom(buriedWirings).Draw(t, "wiring")
+		price := func(feet unit.Feet) pricing.Triple {
+			f, err := pricing.Estimate(book, job(standard60(), wiring, pricing.Segment{Kind: kind, Feet: feet}), place)
+			require.NoError(t, err)
+			return f.Total
+		}
+		short, long := price(feet), price(feet+more)
+		for s := range short {
+			require.GreaterOrEqual(t, long[s], short[s])
+		}
+	})
 }
