@@ -3,6 +3,7 @@ package main
 import (
 	"context"
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -89,6 +90,10 @@ func (t *talk) moved(s *daybreakv1.Session) {
 }
 
 func (t *talk) undo(ctx context.Context) error {
+	if !slices.ContainsFunc(t.session.Entries, standing) {
+		fmt.Fprintln(t.out, "  There is nothing to take back.")
+		return nil
+	}
 	reply, err := t.intake.Undo(ctx, &daybreakv1.UndoRequest{
 		Name: t.session.Name, BaseRevision: t.session.Revision, RequestId: uuid.NewString(),
 	})
@@ -99,11 +104,17 @@ func (t *talk) undo(ctx context.Context) error {
 	return nil
 }
 
+// standing reports whether an entry still counts.
+func standing(e *daybreakv1.LogEntry) bool {
+	return e.State != daybreakv1.EntryState_ENTRY_STATE_UNDONE && e.State != daybreakv1.EntryState_ENTRY_STATE_CHANGED
+}
+
 // change lists what is known and asks the chosen question again.
 func (t *talk) change() {
 	var questions []string
 	for _, c := range t.session.Chips {
-		if c.Question == "" || c.State == daybreakv1.ChipState_CHIP_STATE_DERIVED {
+		derived := c.State == daybreakv1.ChipState_CHIP_STATE_DERIVED
+		if c.Question == "" || derived || slices.Contains(questions, c.Question) {
 			continue
 		}
 		questions = append(questions, c.Question)

@@ -3,6 +3,7 @@ package main
 import (
 	"context"
 	"fmt"
+	"math"
 	"slices"
 	"strconv"
 	"strings"
@@ -27,7 +28,11 @@ func (t *talk) read(ctx context.Context, q *daybreakv1.Question, line string) (*
 	case q.Kind == daybreakv1.QuestionKind_QUESTION_KIND_POSTAL:
 		a.Given = &daybreakv1.Answer_Text{Text: line}
 	case q.Kind == daybreakv1.QuestionKind_QUESTION_KIND_NUMBER:
-		a.Given, problem = readNumber(line)
+		var n *daybreakv1.Answer_Number
+		if n, problem = readNumber(line); n != nil && inMoney(q) {
+			toMinor(n.Number)
+		}
+		a.Given = n
 	case q.Kind == daybreakv1.QuestionKind_QUESTION_KIND_HOUR:
 		a.Given, problem = readHour(line)
 	case q.Kind == daybreakv1.QuestionKind_QUESTION_KIND_SEVERAL:
@@ -90,6 +95,24 @@ func readNumber(line string) (*daybreakv1.Answer_Number, string) {
 		out.High = &high
 	}
 	return &daybreakv1.Answer_Number{Number: out}, ""
+}
+
+// inMoney reports whether a question's number is an amount, which people type
+// in whole units and the contract counts in minor ones.
+func inMoney(q *daybreakv1.Question) bool {
+	return len(q.Limits) > 0 && q.Limits[0].Unit == "minor units"
+}
+
+// minorUnits is how many make one unit of the shop's currency, the US dollar.
+//
+// Source: ISO 4217.
+const minorUnits = 100
+
+func toMinor(n *daybreakv1.NumberAnswer) {
+	n.Value = math.Round(n.Value * minorUnits)
+	if n.High != nil {
+		*n.High = math.Round(*n.High * minorUnits)
+	}
 }
 
 // readHour takes "18", "18.5" and "18:30".
@@ -155,6 +178,9 @@ func ways(q *daybreakv1.Question) string {
 	case daybreakv1.QuestionKind_QUESTION_KIND_HOUR:
 		return "an hour of the day, such as 18:30"
 	case daybreakv1.QuestionKind_QUESTION_KIND_NUMBER:
+		if inMoney(q) {
+			return unit.Print(q.Limits[0].Low/minorUnits, 0) + " to " + unit.Print(q.Limits[0].High/minorUnits, 0) + " dollars"
+		}
 		return between(q.Limits)
 	}
 	return ""
