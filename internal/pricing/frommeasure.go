@@ -88,6 +88,9 @@ func FromMeasure(m *panel.Measure, house *House) Remedy {
 	case panel.Subpanel:
 		return house.beside()
 	case panel.NewPanelboard:
+		if house.Rating > 200 {
+			return Remedy{Standing: Apart, Unpriced: []Gap{GapRating}} // kits are made to 200 A
+		}
 		return house.apart(house.newPanel())
 	case panel.UpgradeService:
 		return house.upgrade(m)

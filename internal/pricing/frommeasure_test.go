@@ -120,6 +120,8 @@ func indexOf(list []string, want string) int {
 // The circuit may not stand on an appliance nobody can share, nor a service be
 // sold that no kit is made for.
 func TestWhatCannotBePricedIsNamed(t *testing.T) {
+	old := pricing.FromMeasure(&panel.Measure{Kind: panel.NewPanelboard}, &pricing.House{Rating: 400})
+	require.Equal(t, []pricing.Gap{pricing.GapRating}, old.Unpriced)
 	for want, m := range map[pricing.Gap]panel.Measure{
 		pricing.GapAppliance: {Kind: panel.SharingSwitch, Load: panel.Spa, Setting: 24},
 		pricing.GapRun:       {Kind: panel.SharingSwitch, Load: panel.Dryer, Setting: 24},
@@ -129,6 +131,19 @@ func TestWhatCannotBePricedIsNamed(t *testing.T) {
 		h := pricing.House{Charger: pricing.Breaker{Amps: 125, Poles: 2}}
 		require.Equal(t, []pricing.Gap{want}, pricing.FromMeasure(&m, &h).Unpriced)
 	}
+}
+
+// A switch beside the charger carries its plug: nothing is wired on.
+func TestAChargerBesideTheSwitchIsPluggedIn(t *testing.T) {
+	r := pricing.FromMeasure(&panel.Measure{Kind: panel.SharingSwitch, Load: panel.Dryer, Setting: 24}, &pricing.House{
+		Equipment: pricing.Equipment{Supply: pricing.ShopSupplies, Plug: "14-30"}, Appliance: pricing.Appliance{Receptacle: "14-30"},
+	})
+	require.Empty(t, r.Unpriced)
+	require.Equal(t, pricing.MountPlug, r.Work.Design.Equipment.Mount)
+	require.Empty(t, r.Work.Design.Wiring)
+	bill, err := pricing.Price(demo(t), r.Work, demoPlace(t, demo(t), "00010"), nil)
+	require.NoError(t, err)
+	require.Equal(t, "evse-24-14-30-j1772", bill.Lines[0].Code)
 }
 
 // Whatever a house may plausibly ask for is sold by a book that is complete.

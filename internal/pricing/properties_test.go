@@ -280,6 +280,10 @@ func TestBadWorkIsRefusedByField(t *testing.T) {
 		require.Equal(t, field, f.Field)
 		require.NotEmpty(t, f.Accepted)
 	}
-	_, err := book.At("99999", date(t, "2026-11-25"))
+	w := garage()
+	w.Design.Feeder.Board = pricing.Panelboard{Amps: 200, Spaces: 40, Outdoor: true, Main: true}
+	_, err := pricing.Price(book, w, place, nil)
+	require.Contains(t, requireFault(t, err).Got, "200 A, 40 spaces, outdoor, main breaker")
+	_, err = book.At("99999", date(t, "2026-11-25"))
 	require.Equal(t, "place.postal_code", requireFault(t, err).Field)
 }
