@@ -44,11 +44,15 @@ func best(t *testing.T, q *quote.Quote) *quote.Option {
 func TestTheEditionChangesTheAnswer(t *testing.T) {
 	q := quoteOf(t, "V06", func(f *facts.Facts) { f.Place.CodeEdition = facts.Tell(facts.CodeEdition2023) })
 	require.True(t, best(t, &q).Managed)
-	p := probeOf(t, &q)
-	for _, setting := range []string{"16", "24"} {
-		require.Equal(t, "ask_the_ahj", p["verdict."+setting])
-		require.InDelta(t, 65.0, p["verdict."+setting+".continuous"], 0.05)
+	judged := 0
+	for _, o := range q.Others {
+		if o.Way == quote.Hardwired && !o.Managed && o.Setting <= 24 {
+			judged++
+			require.Equal(t, panel.AskTheAHJ, o.Panel.Verdict)
+			require.InDelta(t, 65.0, float64(o.Panel.Methods[panel.ExistingDwelling].Amps[panel.Continuous]), 0.05)
+		}
 	}
+	require.Equal(t, 2, judged)
 }
 
 // A renter without leave whose miles outgrow the outlet hears where it stops

@@ -41,3 +41,9 @@ func methodWord(p *circuit.Part) string {
 	}
 	return method + " in " + string(p.Trade) + " " + circuit.RacewayName(p.Raceway)
 }
+
+// GroundFaultWord is whether ground-fault protection is asked for, as data
+// spells it.
+func GroundFaultWord(r edition.Requirement) string {
+	return map[edition.Requirement]string{edition.NotRequired: "no", edition.Required: "yes", edition.AskAHJ: "ask_the_ahj"}[r]
+}
