@@ -64,7 +64,7 @@ func (d *design) protectAndLabel(connection edition.Connection) (err error) {
 		r.Labels |= SettingLabel
 	}
 	r.StructureDisconnect = job.Structure != SameStructure
-	if r.StructureDisconnect {
+	if job.Structure == UnfedStructure {
 		d.note(NoteStructureDisconnect)
 	}
 	if r.Disconnect || r.StructureDisconnect {
