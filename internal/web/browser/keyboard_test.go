@@ -37,6 +37,7 @@ func (b *tab) until(said answers, stops ...string) (asked []string) {
 // new article, and the focus on the new heading.
 func (b *tab) answer(question, said string) {
 	b.t.Helper()
+	require.Equal(b.t, 6, ask[int](b, `['unsure', 'find', 'why', 'change', 'skip', 'alarm'].filter(act => open().querySelector('[data-act="' + act + '"]')).length`), "%s lacks a help", question)
 	const articles = `root().querySelectorAll('[role=log] article').length`
 	before := ask[int](b, articles)
 	b.give(question, said)

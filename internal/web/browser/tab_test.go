@@ -206,6 +206,11 @@ func (b *tab) tabTo(what, fits string) {
 	require.Failf(b.t, "not reached by keyboard", "%s (%s); passed %s", what, fits, strings.Join(passed, " | "))
 }
 
+func (b *tab) shiftTab() {
+	b.t.Helper()
+	require.NoError(b.t, chromedp.Do(b.ctx, chromedp.KeyEvent(kb.Tab, chromedp.KeyModifiers(chromedp.ModifierShift))))
+}
+
 // focusSeen asserts that the focus is on something, inside the element, and drawn.
 func (b *tab) focusSeen() {
 	b.t.Helper()
@@ -271,13 +276,16 @@ func (b *tab) whole() (undo func()) {
 	return func() { b.see(short) }
 }
 
-// quiet asserts that the page asked nothing of anybody else and complained of nothing.
+// quiet asserts that the page asked nothing of anybody else, put no secret in
+// an address and complained of nothing.
 func (b *tab) quiet() {
 	b.t.Helper()
+	secret := ask[string](b, `JSON.parse(sessionStorage.getItem('daybreak:demo') ?? '{}').secret ?? 'none'`)
 	b.mu.Lock()
 	defer b.mu.Unlock()
 	require.NotEmpty(b.t, b.requests)
 	for _, address := range b.requests {
+		require.NotContains(b.t, address, secret)
 		require.True(b.t, strings.HasPrefix(address, b.origin+"/") || strings.HasPrefix(address, "data:"), "asked elsewhere: %s", address)
 	}
 	require.Empty(b.t, b.trouble)

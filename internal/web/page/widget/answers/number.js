@@ -35,6 +35,11 @@ export function numberAnswer({ question, hintId, errorId, before, typed, send, f
     h('button', { type: 'button', click: () => nudge(way) }, way < 0 ? '−' : '+', names[way < 0 ? 0 : 1])
   name()
   field.addEventListener('keydown', (event) => {
+    // Left to itself, Enter presses the first button of the form, which may be a choice above this box.
+    if (event.key === 'Enter') {
+      event.preventDefault()
+      return submit()
+    }
     const steps = { ArrowUp: 1, ArrowDown: -1, PageUp: 10, PageDown: -10 }[event.key]
     if (!steps) return
     event.preventDefault()
@@ -50,7 +55,7 @@ export function numberAnswer({ question, hintId, errorId, before, typed, send, f
     }
     field.removeAttribute('aria-invalid')
     send({ number: {
-      value: reading.low, unit: limits.unit, ...(reading.high > reading.low && { high: reading.high }), ...(reading.about && { about: true }),
+      value: reading.low, ...(offered.length > 1 && { unit: limits.unit }), ...(reading.high > reading.low && { high: reading.high }), ...(reading.about && { about: true }),
     } })
   }
 
