@@ -101,6 +101,9 @@ func (p *page) said(s quote.Sentence) string {
 // of the household, then those of each option where it is the first to take
 // them.
 func (p *page) working(q *quote.Quote) {
+	if len(q.Working) == 0 {
+		return
+	}
 	p.title("text.working")
 	owner := map[working.Step]int{}
 	for i := len(q.Options) - 1; i >= 0; i-- {
