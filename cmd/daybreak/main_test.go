@@ -2,9 +2,7 @@ package main
 
 import (
 	"bytes"
-	"context"
 	"flag"
-	"io"
 	"os"
 	"path/filepath"
 	"strings"
@@ -179,19 +177,4 @@ func TestCheckSourcesListsWhatIsNotVerified(t *testing.T) {
 	}
 	require.Greater(t, rows, 1000)
 	require.Regexp(t, `^\d+ computed\n\d+ engineering judgement\n\d+ from memory\n\d+ verified second-hand$`, strings.Join(lines[rows:], "\n"))
-}
-
-// drained reads all of r in the background, so that a writer never waits.
-func drained(r io.Reader) <-chan string {
-	done := make(chan string, 1)
-	go func() {
-		raw, _ := io.ReadAll(r) // ends when the writer closes
-		done <- string(raw)
-	}()
-	return done
-}
-
-// within is a context that ends with the test or when asked.
-func within(t testing.TB) (context.Context, context.CancelFunc) {
-	return context.WithCancel(t.Context())
 }
