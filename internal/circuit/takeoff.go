@@ -109,6 +109,9 @@ func (c *Candidate) needs() int {
 	if !c.Hardwired {
 		n += 3
 	}
+	if c.fed != nil {
+		n += 5 + len(c.fed.Moved)
+	}
 	return n
 }
 
