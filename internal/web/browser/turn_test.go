@@ -80,6 +80,29 @@ func TestAnotherNumberOpensABox(t *testing.T) {
 	b.quiet()
 }
 
+// A guess is one turn, kept as a range, and a better answer takes its place.
+func TestAGuessIsOneTurn(t *testing.T) {
+	b := open(t, serve(t), look{width: 768})
+	said := answers{}
+	for question, answer := range typical {
+		said[question] = answer
+	}
+	said["driving.weekday"] = "about 40"
+	b.begin()
+	b.until(said, "place.dwelling")
+	const turn = `[...root().querySelectorAll('article[data-question="driving.weekday"]')].map(a => a.textContent).join('|')`
+	require.Contains(t, ask[string](b, turn), "34")
+	require.Contains(t, ask[string](b, turn), "46")
+	b.change("driving.weekday")
+	b.give("driving.weekday", "15 to 20")
+	b.wait("the range", `question() === 'place.dwelling' && `+turn+`.includes('15')`)
+	b.change("driving.weekday")
+	b.give("driving.weekday", "25")
+	b.wait("the number", `question() === 'place.dwelling' && `+turn+`.includes('25')`)
+	require.NotContains(t, ask[string](b, turn), "|", "one turn, not two")
+	b.quiet()
+}
+
 // A question asked again shows the answer that stands.
 func TestAChangedQuestionShowsWhatStandsNow(t *testing.T) {
 	b := open(t, serve(t), look{width: 1280})

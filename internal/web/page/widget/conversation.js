@@ -83,7 +83,7 @@ export class Conversation {
   /** What stands as the answer to the question shown: ids of choices, or its text. */
   get before() {
     if (!this.changing) return this.session?.turn?.chosen ?? []
-    const entry = (this.session?.entries ?? []).findLast((each) => each.question === this.changing && standing(each))
+    const entry = turnsOf(this.session).findLast((each) => each.question === this.changing)
     return entry?.answer_text ? [entry.answer_text, ...entry.answer_text.split(/, |; /)] : []
   }
 
@@ -187,7 +187,7 @@ export class Conversation {
   /** Reads the price range for the newest revision; an older one is shown as such until it comes. */
   async reckon() {
     const revision = this.session?.revision
-    if (!this.session?.entries?.some(standing) || this.session.halted) {
+    if (!this.session || !turnsOf(this.session).length || this.session.halted) {
       this.band = undefined
       return this.changed('band')
     }
@@ -283,7 +283,7 @@ export class Conversation {
       return
     }
     const answer = pending.body.answers?.[0]
-    const theirs = (this.session?.entries ?? []).findLast((entry) => entry.question === answer?.question && standing(entry))
+    const theirs = turnsOf(this.session).findLast((entry) => entry.question === answer?.question)
     this.notice = !answer || !theirs ? { text: `${words.net.conflict} ${words.net.refreshed}` } : {
       text: words.net.conflict,
       theirs: theirs.answer_text,
@@ -299,4 +299,20 @@ export class Conversation {
 }
 
 /** An entry that counts, or would if its branch did. @param {import('./wire').LogEntry} entry */
-export const standing = (entry) => entry.state !== 'ENTRY_STATE_CHANGED' && entry.state !== 'ENTRY_STATE_UNDONE'
+const standing = (entry) => entry.state !== 'ENTRY_STATE_CHANGED' && entry.state !== 'ENTRY_STATE_UNDONE'
+
+/**
+ * The turns of a conversation. A guess such as "about 40" lies in the log as a skip and the range it left; that is one turn.
+ * @param {Session | undefined} session @returns {import('./wire').LogEntry[]}
+ */
+export function turnsOf(session) {
+  /** @type {import('./wire').LogEntry[]} */
+  const turns = []
+  for (const entry of (session?.entries ?? []).filter(standing)) {
+    const last = turns.at(-1)
+    if (!entry.question && last?.state === 'ENTRY_STATE_SKIPPED') {
+      turns[turns.length - 1] = { ...last, answer_text: entry.answer_text, state: entry.state }
+    } else turns.push(entry)
+  }
+  return turns
+}

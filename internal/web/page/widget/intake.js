@@ -3,7 +3,7 @@ import { Chips } from './chips.js'
 import { cautionBox, levelOf } from './cautions.js'
 import { vehicles } from './catalogue.js'
 import { Client } from './client.js'
-import { Conversation, SIGNS, standing } from './conversation.js'
+import { Conversation, SIGNS, turnsOf } from './conversation.js'
 import { configuration } from './answers/picture.js'
 import { h } from './dom.js'
 import { contradictions, haltView } from './halt.js'
@@ -66,20 +66,19 @@ export class DaybreakIntake extends HTMLElement {
     const { talk, log, chips, price } = this
     if (!talk || !log || !chips || !price) return
     const session = talk.session
-    const answered = (session?.entries ?? []).some(standing)
+    const turns = turnsOf(session)
     if (why === 'answered' || why === 'moved') {
-      log.show(session?.entries ?? [])
+      log.show(turns)
       chips.show(session?.chips ?? [])
       this.drawOpen()
-      const turns = (session?.entries ?? []).filter(standing).length
-      if (why === 'moved') this.turns?.found(turns)
+      if (why === 'moved') this.turns?.found(turns.length)
       else {
-        this.turns?.mark(talk.quote ? turns + QUOTE : turns)
+        this.turns?.mark(talk.quote ? turns.length + QUOTE : turns.length)
         this.focusTitle()
       }
     }
     price.node.hidden = !session
-    price.show(talk.band, { revision: session?.revision, halted: session?.halted, unpriced: talk.unpriced }, answered)
+    price.show(talk.band, { revision: session?.revision, halted: session?.halted, unpriced: talk.unpriced }, turns.length > 0)
     this.asked?.fail(talk.error)
     this.asked?.sending(talk.busy)
     this.frame?.setAttribute('aria-busy', String(talk.busy))
@@ -108,7 +107,7 @@ export class DaybreakIntake extends HTMLElement {
     const talk = /** @type {Conversation} */ (this.talk)
     const turn = session.turn ?? {}
     this.asked = new OpenQuestion(question, {
-      before: talk.before, changing: Boolean(talk.changing), canChange: (session.entries ?? []).some(standing), into: this.frame ?? this,
+      before: talk.before, changing: Boolean(talk.changing), canChange: turnsOf(session).length > 0, into: this.frame ?? this,
       leadIn: talk.changing ? undefined : turn.lead_in?.text,
       progress: talk.changing ? undefined : words.question.progress(turn.answered ?? 0, turn.left ?? 0),
     }, {
@@ -178,7 +177,7 @@ export class DaybreakIntake extends HTMLElement {
   /** A list of every answer that stands, each of which may be changed, and the last taken back. */
   chooseChange() {
     const talk = /** @type {Conversation} */ (this.talk)
-    const entries = (talk.session?.entries ?? []).filter((entry) => standing(entry) && entry.question)
+    const entries = turnsOf(talk.session).filter((entry) => entry.question)
     const shut = openSheet({
       into: this.frame ?? this, heading: words.sheet.change,
       body: [entries.length === 0 ? words.sheet.nothing : h('ul', { class: 'choices' }, entries.toReversed().map((entry) => h('li', null,
@@ -194,7 +193,7 @@ export class DaybreakIntake extends HTMLElement {
     await talk.attempt(async () => void (await talk.loadTree()), () => void this.alarm())
     const signs = talk.tree.find((question) => question.id === SIGNS)
     if (!signs) return
-    const told = (talk.session?.entries ?? []).findLast((entry) => entry.question === SIGNS && standing(entry))?.answer_text ?? ''
+    const told = turnsOf(talk.session).findLast((entry) => entry.question === SIGNS)?.answer_text ?? ''
     const choices = (signs.choices ?? []).filter((choice) => choice.id !== 'none')
     const before = choices.filter((choice) => told.toLowerCase().includes((choice.text ?? '').toLowerCase())).map((choice) => choice.id ?? '')
     const shut = openSheet({
@@ -207,7 +206,7 @@ export class DaybreakIntake extends HTMLElement {
   /** The back button came to an earlier turn, to the open one again, or to the quote. @param {number} turn */
   revisit(turn) {
     const talk = /** @type {Conversation} */ (this.talk)
-    const entries = (talk.session?.entries ?? []).filter((entry) => standing(entry) && entry.question)
+    const entries = turnsOf(talk.session).filter((entry) => entry.question)
     const question = entries[turn]?.question
     if (question) void talk.change(question)
     else if (!Number.isInteger(turn)) void talk.see()

@@ -22,6 +22,7 @@ export const words = {
     unsure: 'I don’t know',
     skipped: 'Skipped',
     aside: 'not used now, kept',
+    also: 'Also told',
     now: 'Now',
     keep: 'Keep my answer and go back',
   },

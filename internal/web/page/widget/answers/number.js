@@ -15,7 +15,7 @@ export function numberAnswer({ question, hintId, errorId, before, typed, send, f
   const high = () => limits.high ?? 1e6
   const step = () => limits.step || 1
   const field = h('input', {
-    id, type: 'text', inputmode: 'decimal', autocomplete: 'off', value: typed ?? before[0] ?? '',
+    id, type: 'text', inputmode: 'decimal', autocomplete: 'off', value: typed ?? (read(before[0] ?? '') ? before[0] : ''),
     'aria-describedby': `${hintId} ${errorId}`, enterkeyhint: 'next',
   })
   const label = h('label', { class: 'fieldname', for: id }, capital(said(limits)))
