@@ -221,3 +221,21 @@ func TestALeafThatDoesNotMatterMovesNothing(t *testing.T) {
 		}
 	})
 }
+
+// The figures of a draw are those of the quote it stands for.
+func TestADrawSaysWhatTheQuoteWouldSay(t *testing.T) {
+	books := openBooks(t)
+	rapid.Check(t, func(r *rapid.T) {
+		told := toldSome(r, t)
+		filled := told
+		books.Complete(&filled, today)
+		books.Tree.Central(&filled, books.World(today))
+		q, err := quote.Compose(books, quote.Household{Told: told, Filled: filled}, today)
+		if err != nil {
+			r.Skip(err)
+		}
+		d, err := quote.Price(books, &filled, today)
+		require.NoError(r, err)
+		require.Equal(r, q.Outcome(), d)
+	})
+}

@@ -82,14 +82,55 @@ func Price(books *shop.Books, filled *facts.Facts, asOf unit.Date) (Draw, error)
 	if err != nil {
 		return Draw{}, err
 	}
-	if err := w.weigh(); err != nil {
+	best, err := w.recommend()
+	if err != nil || best < 0 {
 		return Draw{}, err
 	}
-	c := w.choose()
-	if c.best < 0 {
-		return Draw{}, nil
+	return w.options[best].draw(), nil
+}
+
+// recommend finds the best fit that [weighing.choose] would, and weighs no more
+// than it must: mostly the largest setting within reach.
+func (w *weighing) recommend() (int, error) {
+	if err := w.existingWays(); err != nil {
+		return -1, err
 	}
-	return w.options[c.best].draw(), nil
+	if i := w.soundCircuit(); i >= 0 {
+		return i, nil
+	}
+	// A hybrid, or a home without new wire, rests on the cheapest of all ways.
+	if !w.car.hybrid && w.mayWire {
+		settings := w.settings()
+		for k := len(settings) - 1; k >= 0; k-- {
+			if settings[k] > w.reach() {
+				continue
+			}
+			if i, err := w.roomAt(settings[k]); i >= 0 || err != nil {
+				return i, err
+			}
+		}
+	}
+	w.options = w.options[:0]
+	if err := w.weigh(); err != nil {
+		return -1, err
+	}
+	return w.choose().best, nil
+}
+
+// roomAt is the new circuit at one setting that the panel carries with room to
+// spare; −1 for none.
+func (w *weighing) roomAt(setting unit.Amps) (int, error) {
+	for _, way := range w.waysAt(setting) {
+		if way == 0 {
+			continue
+		}
+		o, err := w.wired(way, setting, w.supply)
+		if err != nil {
+			return -1, err
+		}
+		w.options = append(w.options, o)
+	}
+	return w.withRoom(), nil
 }
 
 // Outcome is what [Price] would say of a composed quote's best fit.

@@ -21,6 +21,9 @@ var ladder = []unit.Amps{16, 24, 32, 40, 48}
 // largest is the settings above the ladder, weighed only when asked for.
 var largest = []unit.Amps{64, 80}
 
+// standard are all of them, smallest first.
+var standard = append(append([]unit.Amps{}, ladder...), largest...)
+
 // weighing is the work of one composition. Every way is weighed on figures
 // alone; those that are shown are then laid out in full, by the same code.
 type weighing struct {
@@ -37,6 +40,14 @@ type weighing struct {
 // weigh lists every way to charge at this home, with circuit, panel check,
 // hours and price.
 func (w *weighing) weigh() error {
+	if err := w.existingWays(); err != nil {
+		return err
+	}
+	return w.newCircuits()
+}
+
+// existingWays weighs what could be made of the outlets that are there.
+func (w *weighing) existingWays() error {
 	var err error
 	if w.outlets, err = w.judge(); err != nil {
 		return err
@@ -52,7 +63,7 @@ func (w *weighing) weigh() error {
 			w.options = append(w.options, o)
 		}
 	}
-	return w.newCircuits()
+	return nil
 }
 
 // inFull lays a weighed option out: its working, its worksheets and its bill
@@ -152,21 +163,12 @@ func (w *weighing) newCircuits() error {
 	if err := w.newCircuit(NewReceptacle, 16, 120); err != nil {
 		return err
 	}
-	settings := ladder
-	if wish, ok := w.facts.Wishes.OutputAmps.Get(); ok && wish > 48 {
-		settings = append(append([]unit.Amps{}, ladder...), largest...)
-	}
-	for _, s := range settings {
-		if s > w.top() {
-			break
-		}
-		if (w.onlyPlug() || w.ownedServes(s)) && s <= w.ed.PlugInLimit().Value {
-			if err := w.newCircuit(NewReceptacle, s, w.supply); err != nil {
-				return err
+	for _, s := range w.settings() {
+		for _, way := range w.waysAt(s) {
+			if way == 0 {
+				continue
 			}
-		}
-		if !w.onlyPlug() || s > w.ed.PlugInLimit().Value {
-			if err := w.newCircuit(Hardwired, s, w.supply); err != nil {
+			if err := w.newCircuit(way, s, w.supply); err != nil {
 				return err
 			}
 		}
@@ -174,16 +176,40 @@ func (w *weighing) newCircuits() error {
 	return nil
 }
 
+// settings are the settings worth weighing, smallest first.
+func (w *weighing) settings() []unit.Amps {
+	all := standard[:len(ladder)]
+	if w.wished() > ladder[len(ladder)-1] {
+		all = standard
+	}
+	n := 0
+	for n < len(all) && all[n] <= w.top() {
+		n++
+	}
+	return all[:n]
+}
+
+// waysAt is how a new circuit may end at a setting; 0 where a way is not open.
+func (w *weighing) waysAt(setting unit.Amps) (ways [2]Way) {
+	plugs := setting <= w.ed.PlugInLimit().Value
+	if plugs && (w.onlyPlug() || w.ownedServes(setting)) {
+		ways[0] = NewReceptacle
+	}
+	if !plugs || !w.onlyPlug() {
+		ways[1] = Hardwired
+	}
+	return ways
+}
+
 // top is the largest setting worth weighing: the next standard one above what
 // the car takes.
 func (w *weighing) top() unit.Amps {
-	amps := w.need.CarAmps
-	for _, s := range append(append([]unit.Amps{}, ladder...), largest...) {
-		if s >= amps {
+	for _, s := range standard {
+		if s >= w.need.CarAmps {
 			return s
 		}
 	}
-	return largest[len(largest)-1]
+	return standard[len(standard)-1]
 }
 
 // ownedServes reports whether the driver's own plug-in unit serves a new circuit

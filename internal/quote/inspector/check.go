@@ -47,7 +47,7 @@ func (t *tables) check(raw []byte) error {
 		{"conductors", "sizes with rising ampacity and area, and falling resistance", t.ladderRises()},
 		{"ambient", "temperatures that rise and shares that fall", t.ambientFalls()},
 		{"ground", "devices that rise, each with a size of the conductor table", t.groundRises()},
-		{"cable", "sizes of the conductor table", t.cu(t.Cable.Smallest) != nil && t.cu(t.Cable.Largest) != nil},
+		{"cable", "sizes of the conductor table", t.cu(t.Cable.Smallest) != nil && t.cu(t.Cable.NMLargest) != nil && t.cu(t.Cable.UFLargest) != nil},
 		{"raceways", "areas above 0", t.areasHold()},
 		{"fill", "shares of 31, 40 and 53 in their places", t.Fill.Two < t.Fill.More && t.Fill.More < t.Fill.One && t.Fill.One <= 100},
 		{"drop", "above 0 to 10", t.Drop.Percent > 0 && t.Drop.Percent <= 10},
@@ -101,12 +101,12 @@ func (t *tables) ladderRises() bool {
 	rows := t.Conductors.Rows
 	for i := range rows {
 		c := &rows[i]
-		if !(c.cu60 > 0 && c.cu60 < c.cu75 && c.cu75 < c.cu90 && c.al60 <= c.al75 && c.rPVC > 0 && c.rSteel > 0 && c.area > 0) {
+		if !(c.cu60 > 0 && c.cu60 < c.cu75 && c.cu75 < c.cu90 && c.al60 <= c.al75 && c.rPVC > 0 && c.rSteel > 0 && c.thwn > 0 && c.xhhw > 0) {
 			return false
 		}
 		if i > 0 {
 			b := &rows[i-1]
-			if c.cu60 <= b.cu60 || c.cu75 <= b.cu75 || c.cu90 <= b.cu90 || c.cmil <= b.cmil || c.area <= b.area || c.rPVC >= b.rPVC {
+			if c.cu60 <= b.cu60 || c.cu75 <= b.cu75 || c.cu90 <= b.cu90 || c.cmil <= b.cmil || c.thwn <= b.thwn || c.xhhw <= b.xhhw || c.rPVC >= b.rPVC {
 				return false
 			}
 		}
@@ -140,7 +140,7 @@ func (t *tables) groundRises() bool {
 }
 
 func (t *tables) areasHold() bool {
-	for _, kind := range []string{"EMT", "PVC 40", "PVC 80"} {
+	for _, kind := range []string{"EMT", "PVC 40", "PVC 80", "RMC"} {
 		if len(t.Raceways.Areas[kind]) == 0 {
 			return false
 		}

@@ -3,11 +3,13 @@ package inspector
 import (
 	"fmt"
 
+	"daybreak/internal/edition"
 	"daybreak/internal/quote"
 )
 
 // terminals: the table ampacity at the ends carries 125 % of the load, no
-// factors taken and nothing lent by the next device size.
+// factors taken and nothing lent by the next device size; it is copper, which the
+// equipment's terminals are made for.
 //
 // Source: NEC 210.19(A)(1), 110.14(C)(1).
 func (s *sight) terminals(o *quote.Option) {
@@ -21,7 +23,8 @@ func (s *sight) terminals(o *quote.Option) {
 			s.breaks(p.size+" AWG", "a size of the conductor table")
 			continue
 		}
-		got := s.atTerminals(p.row, p.cable, float64(c.Device))
+		got := s.atTerminals(p.row, p.Method, float64(c.Device))
+		s.holds(p.Metal == edition.Copper, "aluminium at the equipment", "copper")
 		s.holds(got >= need-hair, fmt.Sprintf("%s AWG, %s at its terminals", p.size, amps(got)), "at least "+amps(need))
 	}
 }
@@ -38,7 +41,7 @@ func (s *sight) conditions(o *quote.Option) {
 		if p.row == nil {
 			continue
 		}
-		got := s.inPlace(p.row, p.cable)
+		got := s.inPlace(p.row, p.Method)
 		s.holds(got >= float64(c.Load)-hair, fmt.Sprintf("%s AWG in %.0f °C air, %s", p.size, s.route.air, amps(got)), "at least "+amps(c.Load))
 	}
 }
@@ -55,7 +58,7 @@ func (s *sight) protection(o *quote.Option) {
 		if p.row == nil {
 			continue
 		}
-		most := s.mostDevice(p.size, min(s.atTerminals(p.row, p.cable, float64(c.Device)), s.inPlace(p.row, p.cable)))
+		most := s.mostDevice(p.size, min(s.atTerminals(p.row, p.Method, float64(c.Device)), s.inPlace(p.row, p.Method)))
 		s.holds(float64(c.Device) <= most, fmt.Sprintf("%s over %s AWG", amps(c.Device), p.size), "at most "+amps(most))
 	}
 }
@@ -69,7 +72,7 @@ func (s *sight) cableColumn(o *quote.Option) {
 		return
 	}
 	for _, p := range s.parts(c) {
-		if !p.cable || p.row == nil {
+		if p.Method != edition.NMB && p.Method != edition.UFB || p.row == nil {
 			continue
 		}
 		said := max(float64(p.Ampacity), float64(p.Terminals))
@@ -91,7 +94,7 @@ func (s *sight) groundByDevice(o *quote.Option) {
 		got := s.rank(p.ground)
 		s.holds(got >= s.rank(need) && got >= 0, p.ground+" AWG ground on "+amps(c.Device), "at least "+need+" AWG")
 		s.holds(got <= s.rank(p.size), p.ground+" AWG ground beside "+p.size+" AWG", "at most the size of the hots")
-		if p.cable {
+		if p.Method == edition.NMB {
 			s.holds(p.ground == s.CableGround.Size[p.size], p.ground+" AWG ground in "+p.size+" AWG cable", s.CableGround.Size[p.size]+" AWG inside the jacket")
 		}
 	}
@@ -119,7 +122,7 @@ func (s *sight) groundInProportion(o *quote.Option) {
 	}
 	base := s.cu(s.groundFor(float64(c.Device)))
 	for _, p := range s.parts(c) {
-		minimum, ground := s.least(p.cable, float64(c.Load), float64(c.Device)), s.cu(p.ground)
+		minimum, ground := s.least(p.Method, float64(c.Load), float64(c.Device)), s.cu(p.ground)
 		if p.row == nil || base == nil || minimum == nil || ground == nil {
 			continue
 		}

@@ -75,8 +75,8 @@ func (t *tables) faceDevice(f *face) float64 {
 	return f.amps
 }
 
-// wireOf is what the wire behind an outlet carries at its ends; 0 when size or
-// metal is not known. Cable, or what is not known to be in a raceway, has the
+// wireOf is what the wire behind an outlet carries at its ends; 0 when nobody
+// saw its size and metal: what is only usual is no reading. Cable, or what is not known to be in a raceway, has the
 // 60 °C column.
 //
 // Source: NEC Table 310.16, 334.80.
@@ -84,10 +84,10 @@ func (s *sight) wireOf(f *facts.Outlet) float64 {
 	size, ok := f.WireAWG.Get()
 	metal, known := f.WireMaterial.Get()
 	row := s.cu(size.String())
-	if !ok || !known || row == nil {
+	if !ok || !known || row == nil || f.WireAWG.State() != facts.Told || f.WireMaterial.State() != facts.Told {
 		return 0
 	}
-	raceway := f.WireMethod.Is(facts.WireMethodRaceway)
+	raceway := f.WireMethod.Is(facts.WireMethodRaceway) && f.WireMethod.State() == facts.Told
 	switch {
 	case metal == facts.WireMaterialAl && raceway:
 		return row.al75

@@ -76,6 +76,7 @@ func (s *sight) readRoute() {
 	if told, ok := rt.AmbientC.Get(); ok {
 		r.air = float64(told)
 	}
+	r.outside += float64(trench)
 	if r.place == outdoor {
 		r.outside += float64(deviceDrop)
 	}

@@ -12,12 +12,12 @@ type conductor struct {
 	cu60, cu75, cu90, al60, al75 float64
 	cmil                         float64
 	rPVC, zPVC, rSteel, zSteel   float64
-	area                         float64
+	thwn, xhhw                   float64 // area, in²
 }
 
 // UnmarshalYAML reads a row by the order of its columns.
 func (c *conductor) UnmarshalYAML(n *yaml.Node) error {
-	return cells(n, &c.size, &c.cu60, &c.cu75, &c.cu90, &c.al60, &c.al75, &c.cmil, &c.rPVC, &c.zPVC, &c.rSteel, &c.zSteel, &c.area)
+	return cells(n, &c.size, &c.cu60, &c.cu75, &c.cu90, &c.al60, &c.al75, &c.cmil, &c.rPVC, &c.zPVC, &c.rSteel, &c.zSteel, &c.thwn, &c.xhhw)
 }
 
 // groundRow is a row of the grounding table: devices up to so many amperes.

@@ -38,7 +38,7 @@ var circuitRules = []rule{
 	{Rule: Rule{"protection", "240.4, 240.4(B), 240.4(D)"}, each: (*sight).protection},
 	{Rule: Rule{"cable-dry", "334.12(B)(4), 300.9"}, each: (*sight).cableDry},
 	{Rule: Rule{"cable-not-in-concrete", "334.10, 334.12(A)"}, each: (*sight).cableNotInConcrete},
-	{Rule: Rule{"cable-size", "334.104"}, each: (*sight).cableSize},
+	{Rule: Rule{"cable-size", "334.104, 340.104"}, each: (*sight).cableSize},
 	{Rule: Rule{"cable-column", "334.80"}, each: (*sight).cableColumn},
 	{Rule: Rule{"ground-by-device", "250.122"}, each: (*sight).groundByDevice},
 	{Rule: Rule{"ground-in-proportion", "250.122(B)"}, each: (*sight).groundInProportion},

@@ -58,9 +58,10 @@ type tables struct {
 		SixtyTo float64 `yaml:"sixty_to_amps"`
 	} `yaml:"terminals"`
 	Cable struct {
-		cite     `yaml:",inline"`
-		Smallest string `yaml:"smallest"`
-		Largest  string `yaml:"largest"`
+		cite      `yaml:",inline"`
+		Smallest  string `yaml:"smallest"`
+		NMLargest string `yaml:"nm_largest"`
+		UFLargest string `yaml:"uf_largest"`
 	} `yaml:"cable"`
 	CableGround struct {
 		cite `yaml:",inline"`

@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"daybreak/internal/circuit"
+	"daybreak/internal/edition"
 	"daybreak/internal/quote"
 )
 
@@ -18,7 +19,7 @@ func (s *sight) cableDry(o *quote.Option) {
 	}
 	cable := 0.0
 	for _, p := range s.parts(c) {
-		if p.cable {
+		if p.Method == edition.NMB {
 			cable += float64(p.Feet)
 			s.holds(!p.Wet, "cable marked for the weather", "cable in dry places")
 		}
@@ -27,7 +28,7 @@ func (s *sight) cableDry(o *quote.Option) {
 	s.holds(cable <= dry+0.01, fmt.Sprintf("%.1f ft of cable", cable), fmt.Sprintf("%.1f ft, the dry part of the way", dry))
 	for i := range c.Takeoff.Needs {
 		n := &c.Takeoff.Needs[i]
-		s.holds(n.Item != circuit.CableItem || n.Run != circuit.Outside && n.Run != circuit.Trench, "cable outside on the take-off", "cable in dry places")
+		s.holds(n.Item != circuit.CableItem || n.Method != edition.NMB || n.Run != circuit.Outside && n.Run != circuit.Trench, "cable outside on the take-off", "cable in dry places")
 	}
 }
 
@@ -42,19 +43,22 @@ func (s *sight) cableNotInConcrete(o *quote.Option) {
 	}
 }
 
-// cableSize: the article has cable from 14 to 2 AWG.
+// cableSize: the articles have cable from 14 AWG to 2 AWG, underground to 4/0.
 //
-// Source: NEC 334.104.
+// Source: NEC 334.104, 340.104.
 func (s *sight) cableSize(o *quote.Option) {
 	c := built(o)
 	if c == nil {
 		return
 	}
 	for _, p := range s.parts(c) {
-		if p.cable {
+		largest := s.Cable.NMLargest
+		if p.Method == edition.UFB {
+			largest = s.Cable.UFLargest
+		}
+		if p.Method == edition.NMB || p.Method == edition.UFB {
 			r := s.rank(p.size)
-			s.holds(r >= s.rank(s.Cable.Smallest) && r <= s.rank(s.Cable.Largest), p.size+" AWG cable",
-				s.Cable.Smallest+" to "+s.Cable.Largest+" AWG")
+			s.holds(r >= s.rank(s.Cable.Smallest) && r <= s.rank(largest), p.size+" AWG cable", s.Cable.Smallest+" to "+largest+" AWG")
 		}
 	}
 }
@@ -94,18 +98,19 @@ func (s *sight) racewayFill(o *quote.Option) {
 		if p.cable || p.row == nil || ground == nil {
 			continue
 		}
-		inside, known := s.Raceways.Areas[racewayName(p.Raceway)][string(p.Trade)]
+		name := racewayName(p.tightest())
+		inside, known := s.Raceways.Areas[name][string(p.Trade)]
 		if !known {
-			s.breaks(fmt.Sprintf("%s %s", racewayName(p.Raceway), p.Trade), "a trade size of the table")
+			s.breaks(fmt.Sprintf("%s %s", name, p.Trade), "a trade size of the table")
 			continue
 		}
 		hots := s.insulated(c)
-		percent := 100 * (float64(hots)*p.row.area + ground.area) / inside
+		percent := 100 * (float64(hots)*p.area(p.row) + p.area(ground)) / inside
 		most := s.Fill.More
 		if hots+1 == 2 {
 			most = s.Fill.Two
 		}
-		s.holds(percent <= most+hair, fmt.Sprintf("%.1f %% of %s %s", percent, racewayName(p.Raceway), p.Trade), fmt.Sprintf("at most %.0f %%", most))
+		s.holds(percent <= most+hair, fmt.Sprintf("%.1f %% of %s %s", percent, name, p.Trade), fmt.Sprintf("at most %.0f %%", most))
 		s.holds(near(percent, p.FillPercent, 0.01), fmt.Sprintf("%.1f %% printed", p.FillPercent), fmt.Sprintf("%.1f %%", percent))
 	}
 }
