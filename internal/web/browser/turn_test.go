@@ -70,13 +70,39 @@ func TestAnotherNumberOpensABox(t *testing.T) {
 	}
 	said["outlet.reachable"], said["outlet.charging_now"], said["outlet.face"], said["outlet.look"] = "big", "no", "n14_50", "clean"
 	b.begin()
+	b.until(said, "place.built")
+	b.axe("a choice or a number")
 	b.until(said, "outlet.breaker")
 	b.tabTo("Another number", `e.dataset.choice === 'other'`)
 	b.press(kb.Enter)
 	b.wait("the box", `focus()?.matches('input[type=text]')`)
+	b.axe("another number")
 	b.press("45", kb.Enter)
 	b.wait("the next question", `question() !== 'outlet.breaker'`)
 	require.Contains(t, ask[string](b, `root().querySelector('article[data-question="outlet.breaker"]').textContent`), "45")
+	b.quiet()
+}
+
+// Two facts that do not fit together are said at once, and each can be changed.
+func TestWhatDoesNotFitIsSaidAtOnce(t *testing.T) {
+	b := open(t, serve(t), look{width: 1280})
+	said := answers{}
+	for question, answer := range typical {
+		said[question] = answer
+	}
+	said["outlet.reachable"], said["outlet.charging_now"], said["outlet.face"], said["outlet.look"] = "big", "no", "n10_30", "clean"
+	said["outlet.breaker"] = "b50"
+	b.begin()
+	b.until(said, "panel.heat")
+	b.wait("what does not fit", `root().querySelector('[data-contradiction="C-02"]')`)
+	require.Contains(t, ask[string](b, `root().querySelector('[data-contradiction="C-02"]').textContent`), "Stop")
+	b.axe("contradiction")
+	b.picture("1280-light-contradiction")
+	b.tabBack("the outlet's breaker", `e.closest('[data-contradiction="C-02"]') && e.textContent.includes('breaker')`)
+	b.press(kb.Enter)
+	b.wait("its question", `question() === 'outlet.breaker'`)
+	b.give("outlet.breaker", "b30")
+	b.wait("peace", `question() === 'panel.heat' && !root().querySelector('[data-contradiction="C-02"]')`)
 	b.quiet()
 }
 

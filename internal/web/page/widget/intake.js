@@ -126,7 +126,7 @@ export class DaybreakIntake extends HTMLElement {
     this.heard = new Set(cautions.map((caution) => caution.code))
     const rest = cautions.filter((caution) => !fresh.includes(caution))
     return h('div', { class: 'stack said-now' },
-      contradictions(session),
+      contradictions(session, (question) => void this.talk?.change(question)),
       fresh.map((caution) => cautionBox(caution, { loud: levelOf(caution) === 'stop' })),
       rest.length > 0 && h('details', null, h('summary', null, words.result.allCautions(count - fresh.length)), h('div', { class: 'stack' }, rest.map((caution) => cautionBox(caution)))))
   }
@@ -137,7 +137,7 @@ export class DaybreakIntake extends HTMLElement {
     const loud = !this.stopped
     this.stopped = true
     return haltView(session, {
-      loud, see: () => void talk.see(), mistaken: () => this.chooseChange(), startOver: () => void talk.startOver(), goOn: session.turn ? () => talk.keep() : undefined,
+      loud, see: () => void talk.see(), mistaken: () => this.chooseChange(), change: (question) => void talk.change(question), startOver: () => void talk.startOver(), goOn: session.turn ? () => talk.keep() : undefined,
     })
   }
 

@@ -45,6 +45,8 @@ export const words = {
     less: (/** @type {string} */ by) => `${by} less`,
     more: (/** @type {string} */ by) => `${by} more`,
     unit: 'Unit',
+    or: 'Or type it',
+    it: 'it',
     about: 'A guess is fine. “About 40” and “15 to 20” work too.',
     needed: (/** @type {string} */ unit, /** @type {string} */ low, /** @type {string} */ high) =>
       `Enter ${unit} as a number from ${low} to ${high}.`,

@@ -17,20 +17,21 @@ export function choiceAnswer(asked) {
   const box = h('div')
   /** @type {Part | undefined} */
   let number
-  const open = (/** @type {NumberLimits[]} */ limits) => {
-    number = numberAnswer({ ...asked, before: [], question: { ...question, limits } })
+  const open = (/** @type {NumberLimits[]} */ limits, /** @type {string} */ name) => {
+    number = numberAnswer({ ...asked, before: [], question: { ...question, limits } }, name)
     box.replaceChildren(number.node)
     return number.field
   }
   const list = h('ul', { class: 'choices' }, (question.choices ?? []).map((choice) => h('li', null,
     choiceButton(choice.text ?? '', before, choice.id ?? '', () =>
-      (choice.enter ? open([choice.enter])?.focus() : send({ choice: choice.id }))))))
-  if (question.limits?.length) open(question.limits)
+      (choice.enter ? open([choice.enter], choice.text ?? '')?.focus() : send({ choice: choice.id }))))))
+  if (question.limits?.length) open(question.limits, words.number.or)
   return {
     node: h('div', { class: 'stack' }, h('div', { role: 'group', 'aria-labelledby': titleId }, list), box),
     list,
     submit: () => number?.submit?.(),
     typed: () => number?.typed?.() ?? '',
+    get field() { return number?.field },
   }
 }
 
