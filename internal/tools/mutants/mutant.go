@@ -72,7 +72,7 @@ func (m *mutant) try(ctx context.Context) error {
 		return err
 	}
 	defer done()
-	cmd := exec.CommandContext(ctx, "go", "test", "-overlay", overlay, "-count=1", "-run", "^TestNothingIsFoundInRandomHouseholds$",
+	cmd := exec.CommandContext(ctx, "go", "test", "-vet=off", "-overlay", overlay, "-count=1", "-run", "^TestNothingIsFoundInRandomHouseholds$",
 		"./internal/quote/inspector", "-args", "-households="+strconv.Itoa(m.Households), "-seed="+strconv.FormatUint(m.Seed, 10))
 	out, err := cmd.CombinedOutput()
 	text := string(out)
