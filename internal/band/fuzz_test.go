@@ -5,7 +5,6 @@ import (
 	"math"
 	"testing"
 
-	"daybreak/internal/band"
 	"daybreak/internal/facts"
 	"daybreak/internal/fault"
 	"daybreak/internal/quote"
@@ -13,9 +12,9 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// FuzzQuote tells any leaves any values: a quote or a fault by name, the same
+// FuzzCompose tells any leaves any values: a quote or a fault by name, the same
 // body twice, and never a panic.
-func FuzzQuote(f *testing.F) {
+func FuzzCompose(f *testing.F) {
 	f.Add([]byte{})
 	f.Add([]byte{0, 0, 60, 0, 1, 1, 10, 0})
 	f.Add([]byte{40, 0, 255, 255, 90, 0, 0, 128, 100, 0, 0, 0})
@@ -23,7 +22,10 @@ func FuzzQuote(f *testing.F) {
 	books := openBooks(f)
 	f.Fuzz(func(t *testing.T, raw []byte) {
 		told := readLeaves(raw)
-		q, err := band.Quote(books, told, today)
+		home := quote.Household{Told: told, Filled: told}
+		books.Complete(&home.Filled, today)
+		books.Tree.Central(&home.Filled, books.World(today))
+		q, err := quote.Compose(books, home, today)
 		if err != nil {
 			_, named := fault.As(err)
 			require.True(t, named, "%v", err)
@@ -31,7 +33,7 @@ func FuzzQuote(f *testing.F) {
 		}
 		body := quote.Canonical(&q)
 		require.Nil(t, noNumber.Find(body))
-		again, err := band.Quote(books, told, today)
+		again, err := quote.Compose(books, home, today)
 		require.NoError(t, err)
 		require.Equal(t, string(body), string(quote.Canonical(&again)))
 	})

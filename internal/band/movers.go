@@ -34,12 +34,19 @@ func (e *estimator) list(assumed []tree.Assumption, filled *facts.Facts) []quote
 // probe tries every open dimension alone, the others held in the middle, and
 // notes on the quote's assumptions what each moves and whether it decides.
 func (e *estimator) probe(q *quote.Quote) error {
+	if !slices.Contains(e.open, true) {
+		return nil
+	}
 	u := make([]float64, len(e.open))
 	for d := range u {
 		u[d] = 0.5
 	}
 	e.fill(u)
-	middle := e.drawn
+	e.middle = e.drawn
+	var err error
+	if e.usual, err = e.price(); err != nil {
+		return err
+	}
 	for d := range u {
 		if !e.open[d] {
 			continue
@@ -48,7 +55,7 @@ func (e *estimator) probe(q *quote.Quote) error {
 		for _, at := range tries {
 			u[d] = at
 			e.fill(u)
-			if e.drawn == middle {
+			if e.drawn == e.middle {
 				continue
 			}
 			got, err := e.price()

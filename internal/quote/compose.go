@@ -1,6 +1,8 @@
 package quote
 
 import (
+	"slices"
+
 	"daybreak/internal/charging"
 	"daybreak/internal/facts"
 	"daybreak/internal/panel"
@@ -203,11 +205,13 @@ func gathered(sheet *working.Sheet, shown []Option) []working.Step {
 	for i := range shown {
 		n += len(shown[i].Working)
 	}
-	seen, out := make(map[working.Step]bool, n), make([]working.Step, 0, n)
+	out := make([]working.Step, 0, n)
+	under := make(map[string][]int, n) // where the steps of a rule stand
 	add := func(steps []working.Step) {
 		for _, s := range steps {
-			if !seen[s] {
-				seen[s] = true
+			same := func(i int) bool { return out[i] == s }
+			if !slices.ContainsFunc(under[s.Rule], same) {
+				under[s.Rule] = append(under[s.Rule], len(out))
 				out = append(out, s)
 			}
 		}

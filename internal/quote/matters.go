@@ -21,7 +21,7 @@ var unread = set(
 	"driving.weekend_miles", "driving.commute_days_per_week", "driving.long_days_per_month", "driving.long_day_miles",
 	"driving.nights_away_per_month", "driving.elsewhere_days_per_week", "driving.reserve_miles",
 	"driving.short_mornings_ok_per_year", "driving.second_vehicle_daily_miles",
-	"place.coldest_night_f", "place.time_zone", "place.utility", "place.danger_signs", "place.tenure",
+	"place.coldest_night_f", "place.time_zone", "place.utility", "place.danger_signs",
 	"place.detached_feed", "place.detached_feed_awg", "place.detached_feed_material", "place.service_feed",
 	"place.generator", "place.medical_equipment", "place.income_band", "place.tract_eligible",
 	"outlet.age_years", "other_outlet.age_years",
