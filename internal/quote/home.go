@@ -18,6 +18,7 @@ type home struct {
 	books    *shop.Books
 	asOf     unit.Date
 	locality shop.Locality
+	served   bool // the postal code is one the shop serves; else its own town stands in
 	year     int // of the code edition in force
 	ed       edition.Edition
 	rules    *panel.Rules
@@ -98,7 +99,11 @@ func (h *home) town(r *reader) {
 	if d, ok := p.PermitDate.Get(); ok {
 		permit, _ = unit.ParseDate(d.String())
 	}
-	h.locality, _ = h.books.Jurisdictions.At(postal, permit)
+	h.locality, h.served = h.books.Jurisdictions.At(postal, permit)
+	if !h.served {
+		own := h.books.Prices.Home(h.asOf).PostalCode
+		h.locality, _ = h.books.Jurisdictions.At(own, permit)
+	}
 	h.locality.PostalCode = postal
 	h.year = editionYear(take(r, p.CodeEdition, "place.code_edition"))
 	h.january = take(r, p.JanuaryMeanF, "place.january_mean_f")

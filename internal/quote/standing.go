@@ -43,6 +43,9 @@ func (w *weighing) stand(q *Quote, best *Option) {
 	if needsPermission(w.facts, best) {
 		lower(Said("quote.standing.permission"))
 	}
+	if !w.served {
+		lower(Said("quote.standing.postal", working.Word("town", w.locality.Place)))
+	}
 	if !toldAt(w.facts, "place.jurisdiction") {
 		lower(Said("quote.standing.jurisdiction", working.Word("authority", w.locality.Name)))
 	}

@@ -1,28 +1,14 @@
 package quote
 
 import (
-	"strings"
-
 	"daybreak/internal/charging"
 	"daybreak/internal/circuit"
 	"daybreak/internal/circuit/outlet"
 	"daybreak/internal/edition"
-	"daybreak/internal/facts"
 	"daybreak/internal/panel"
 	"daybreak/internal/unit"
 	"daybreak/internal/working"
 )
-
-// ladder is the output settings offered on a new 240 or 208 V circuit, amperes.
-//
-// Source: common practice; each is 80 % of a standard device (NEC 240.6(A)).
-var ladder = []unit.Amps{16, 24, 32, 40, 48}
-
-// largest is the settings above the ladder, weighed only when asked for.
-var largest = []unit.Amps{64, 80}
-
-// standard are all of them, smallest first.
-var standard = append(append([]unit.Amps{}, ladder...), largest...)
 
 // weighing is the work of one composition. Every way is weighed on figures
 // alone; those that are shown are then laid out in full, by the same code.
@@ -64,45 +50,6 @@ func (w *weighing) existingWays() error {
 		}
 	}
 	return nil
-}
-
-// inFull lays a weighed option out: its working, its worksheets and its bill
-// line by line.
-func (w *weighing) inFull(o *Option) (Option, error) {
-	w.full = &working.Sheet{Steps: make([]working.Step, 0, usualSteps)}
-	defer func() { w.full = nil }()
-	full, err := w.again(o)
-	full.Role, full.Findings, full.Working = o.Role, o.Findings, w.full.Steps
-	return full, err
-}
-
-// usualSteps is room for the working of most options.
-const usualSteps = 128
-
-func (w *weighing) again(o *Option) (Option, error) {
-	if o.Way != ExistingOutlet {
-		wired, err := w.wired(o.Way, o.Setting, o.Volts)
-		if err != nil || !o.Managed {
-			return wired, err
-		}
-		w.full = branched(w.full)
-		return w.managed(wired)
-	}
-	for i := range w.outlets {
-		if w.outlets[i].slot != o.OutletSlot {
-			continue
-		}
-		j, err := w.judgeOne(i)
-		if err != nil {
-			return Option{}, err
-		}
-		for _, way := range j.verdict.Ways {
-			if way.Kind == o.OutletWay.Kind {
-				return w.existing(&j, way)
-			}
-		}
-	}
-	return *o, nil
 }
 
 // existing weighs one thing that could be made of an outlet.
@@ -176,58 +123,6 @@ func (w *weighing) newCircuits() error {
 	return nil
 }
 
-// settings are the settings worth weighing, smallest first.
-func (w *weighing) settings() []unit.Amps {
-	all := standard[:len(ladder)]
-	if w.wished() > ladder[len(ladder)-1] {
-		all = standard
-	}
-	n := 0
-	for n < len(all) && all[n] <= w.top() {
-		n++
-	}
-	return all[:n]
-}
-
-// waysAt is how a new circuit may end at a setting; 0 where a way is not open.
-func (w *weighing) waysAt(setting unit.Amps) (ways [2]Way) {
-	plugs := setting <= w.ed.PlugInLimit().Value
-	if plugs && (w.onlyPlug() || w.ownedServes(setting)) {
-		ways[0] = NewReceptacle
-	}
-	if !plugs || !w.onlyPlug() {
-		ways[1] = Hardwired
-	}
-	return ways
-}
-
-// top is the largest setting worth weighing: the next standard one above what
-// the car takes.
-func (w *weighing) top() unit.Amps {
-	for _, s := range standard {
-		if s >= w.need.CarAmps {
-			return s
-		}
-	}
-	return standard[len(standard)-1]
-}
-
-// ownedServes reports whether the driver's own plug-in unit serves a new circuit
-// at a setting: its plug's face may stand behind the breaker, and the unit is
-// rated for the setting or locked down to it.
-func (w *weighing) ownedServes(setting unit.Amps) bool {
-	face, ok := faces[w.ownedPlug]
-	if !w.owned || !ok || face.Level() != 2 {
-		return false
-	}
-	least, most := face.Breakers()
-	breaker := setting * unit.Amps(w.ed.ContinuousFactor().Value)
-	fits := breaker >= least && breaker <= most
-	return fits && (setting == w.ownedAmps || setting < w.ownedAmps && w.ownedMeans == facts.SettingMeansRestricted)
-}
-
-func (w *weighing) onlyPlug() bool { return w.facts.Wishes.Connection.Is(facts.ConnectionPlug) }
-
 // newCircuit weighs one new circuit; where the panel cannot carry it
 // unmanaged, the same circuit under energy management is weighed too.
 func (w *weighing) newCircuit(way Way, setting unit.Amps, volts unit.Volts) error {
@@ -291,39 +186,6 @@ func loadOf(o *Option) unit.Amps {
 		return o.Circuit.Load
 	}
 	return o.Setting
-}
-
-// managed is the same circuit with a charger that is throttled so that the
-// service stays within its rating. The lawful setpoint is the one the panel's
-// own check allows; when its signal is lost the charger falls back to what
-// would fit unmanaged.
-func (w *weighing) managed(o Option) (Option, error) {
-	in := w.load
-	in.Chargers = []panel.Charger{{Setting: loadOf(&o), Volts: o.Volts, Circuit: panel.NewCircuit}}
-	in.Management = panel.Management{Kind: panel.MeasuredService, Setpoint: w.rules.MaxSetpoint(o.Panel.Capacity.Amps)}
-	for _, m := range o.Panel.Measures {
-		if m.Kind == panel.ManageEnergy {
-			in.Management.Setpoint, in.Management.FailSafe = m.Setpoint, m.FailSafe
-		}
-	}
-	o.ID += "-managed"
-	o.Managed, o.Setpoint, o.FailSafe = true, in.Management.Setpoint, in.Management.FailSafe
-	if err := w.check(&o, in); err != nil {
-		return o, err
-	}
-	return o, w.priceCircuit(&o)
-}
-
-// branched is the working of an option that goes on from another's design;
-// the other's panel check and bill are left behind.
-func branched(s *working.Sheet) *working.Sheet {
-	out := &working.Sheet{}
-	for _, step := range s.Steps {
-		if room, _, _ := strings.Cut(step.Rule, "."); room == "circuit" || room == "charging" {
-			out.Steps = append(out.Steps, step)
-		}
-	}
-	return out
 }
 
 // job is the circuit wanted, for the designer. In a shared garage of concrete

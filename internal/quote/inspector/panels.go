@@ -208,7 +208,7 @@ func (s *sight) managedSetpoint(o *quote.Option) {
 	saw := fmt.Sprintf("held to %s, %s when the signal is lost, house %s", amps(o.Setpoint), amps(o.FailSafe), amps(base))
 	s.holds(ok || !s.shown, saw, fmt.Sprintf("at most %s, and all within %s", amps(most), amps(s.loads.capacity)))
 	s.holds(ok == o.Panel.Managed.Holds, fmt.Sprintf("%s: holds %v", saw, o.Panel.Managed.Holds), fmt.Sprintf("%v", ok))
-	s.holds(o.FailSafe <= o.Setting, amps(o.FailSafe)+" when the signal is lost", "at most the setting, "+amps(o.Setting))
+	s.holds(o.FailSafe <= o.Setting, "falls back to "+amps(o.FailSafe), "at most the setting, "+amps(o.Setting))
 }
 
 // spaces: a new circuit needs one full space for each pole; what is short is
