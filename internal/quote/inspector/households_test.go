@@ -28,7 +28,7 @@ var reported = []struct{ rule, saw, why string }{
 	{"load-counted", "no label of the setting", "a managed charger has a larger plate than its circuit was drawn for, and no label"},
 	{"load-counted", "counted of a 40.0 A plate", "the same where a lower setting does not count"},
 	{"managed-setpoint", "falls back to", "the fallback is looked for up to the plate, not the setting"},
-	{"outlet-no-cord", "in use", "a cord in use is not told to the rules of the outlet where its condition is unknown"},
+	{"outlet-no-cord", "nobody having looked at it", "a cord in use is not told to the rules of the outlet where its condition is unknown"},
 }
 
 func isReported(v inspector.Violation) bool {

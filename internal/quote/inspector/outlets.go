@@ -134,7 +134,11 @@ func (s *sight) outletNoCord(o *quote.Option) {
 		return
 	}
 	use, _ := f.CurrentUse.Get()
-	s.holds(!keeps(o) || !slices.Contains(s.Outlets.Cords, use.String()), "as it stands, with "+use.String()+" in use", "put right, wired in, or a new circuit")
+	saw := "as it stands, with " + use.String() + " in use"
+	if !f.Condition.Has() {
+		saw += " and nobody having looked at it"
+	}
+	s.holds(!keeps(o) || !slices.Contains(s.Outlets.Cords, use.String()), saw, "put right, wired in, or a new circuit")
 }
 
 // outletStopped: an outlet with signs of heat, water or damage is used only
