@@ -19,7 +19,7 @@ type home struct {
 	asOf     unit.Date
 	locality shop.Locality
 	served   bool // the postal code is one the shop serves; else its own town stands in
-	year     int // of the code edition in force
+	year     int  // of the code edition in force
 	ed       edition.Edition
 	rules    *panel.Rules
 	place    pricing.Place

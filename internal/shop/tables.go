@@ -77,8 +77,13 @@ func vehicleRow(v charging.Vehicle) facts.VehicleRow {
 	}
 }
 
+// postalRow is the town of a postal code. A code the shop does not serve takes
+// the shop's own town: it is assumed in any case until somebody confirms it.
 func (b *Books) postalRow(code string) (facts.PostalRow, bool) {
 	town, ok := b.Jurisdictions.At(code, b.Prices.From)
+	if !ok {
+		town, ok = b.Jurisdictions.At(b.Prices.Home(b.Prices.From).PostalCode, b.Prices.From)
+	}
 	if !ok {
 		return facts.PostalRow{}, false
 	}

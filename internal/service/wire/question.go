@@ -40,7 +40,7 @@ func (w *Words) Question(t *tree.Tree, q *tree.Question) *daybreakv1.Question {
 		out.Sets = append(out.Sets, l.Path)
 	}
 	for i := range q.Choices {
-		out.Choices = append(out.Choices, choice(q, &q.Choices[i], words.Choices[q.Choices[i].ID]))
+		out.Choices = append(out.Choices, choice(q, &q.Choices[i], words.Choices[q.Choices[i].ID], all))
 	}
 	if q.Limits != (tree.Limits{}) {
 		out.Limits = limitsOf(q, all)
@@ -60,7 +60,7 @@ func questionKind(k tree.Kind) daybreakv1.QuestionKind {
 	}[k]
 }
 
-func choice(q *tree.Question, c *tree.Choice, text string) *daybreakv1.Choice {
+func choice(q *tree.Question, c *tree.Choice, text string, all *tree.Words) *daybreakv1.Choice {
 	out := &daybreakv1.Choice{Id: c.ID, Text: text}
 	for _, tell := range c.Tells {
 		if word, ok := tell.Value.(string); ok && tell.Leaf.List == "Configuration" {
@@ -72,7 +72,7 @@ func choice(q *tree.Question, c *tree.Choice, text string) *daybreakv1.Choice {
 	}
 	if c.Enter != nil {
 		step := max(c.Enter.Step, 1)
-		out.Enter = &daybreakv1.NumberLimits{Unit: c.Enter.Unit, Low: c.Enter.Low, High: c.Enter.High, Step: step}
+		out.Enter = &daybreakv1.NumberLimits{Unit: c.Enter.Unit, Low: c.Enter.Low, High: c.Enter.High, Step: step, UnitText: unitText(all, c.Enter.Unit)}
 	}
 	return out
 }
