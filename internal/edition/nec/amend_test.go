@@ -1,6 +1,7 @@
 package nec_test
 
 import (
+	"fmt"
 	"io/fs"
 	"strings"
 	"testing"
@@ -121,4 +122,19 @@ func TestBadAmendmentsAreRefused(t *testing.T) {
 		require.NotZero(t, f.Line)
 		require.Equal(t, "switches.yaml", f.File)
 	}
+}
+
+// A jurisdiction that wants every hardwired charger behind a ground-fault
+// device, wherever it hangs.
+func ExampleAmended() {
+	b, err := nec.Amended(nec.Embedded(), nec.EmbeddedSwitches(), 2020, "Harbor Point", []edition.Amendment{{
+		Switch: "ground_fault.hardwired_everywhere", Publication: "Harbor Point Electrical Code (invented)", Section: "12", Status: working.SecondHand,
+	}})
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	need, err := b.GroundFault(edition.Indoor, edition.Hardwired, 40)
+	fmt.Println(b.Name(), need.Value == edition.Required, need.Source.Publication, err)
+	// Output: NEC 2020 as amended by Harbor Point true Harbor Point Electrical Code (invented) <nil>
 }
