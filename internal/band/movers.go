@@ -25,6 +25,9 @@ const moveShare = 0.05
 func (e *estimator) list(assumed []tree.Assumption, filled *facts.Facts) []quote.Assumption {
 	out := make([]quote.Assumption, 0, len(assumed))
 	for _, a := range assumed {
+		if !quote.Assumed(a.Leaf.Path) {
+			continue
+		}
 		slot := a.Leaf.At(filled)
 		out = append(out, quote.Assumption{Path: a.Leaf.Path, Value: printed(slot), Basis: slot.Basis(), Question: a.Question})
 	}
@@ -142,6 +145,8 @@ func (e *estimator) lower(q *quote.Quote) {
 		return
 	}
 	q.Standing = quote.Ballpark
+	// A leaf still guessed at is named once; the list of assumptions has the rest.
+	q.Reasons = slices.DeleteFunc(q.Reasons, func(s quote.Sentence) bool { return s.Key == "quote.standing.leaf" })
 	var reasons []quote.Sentence
 	for i, path := range open {
 		if i == mostReasons {

@@ -40,7 +40,9 @@ func newPrinter(t testing.TB, books *shop.Books) *Printer {
 	require.NoError(t, err)
 	cautions, err := caution.LoadWords(caution.Embedded(), "en", books.Cautions)
 	require.NoError(t, err)
-	return &Printer{Quote: words, Rules: rules, Cautions: cautions, Label: func(path string) string { return path }, Shop: "Fernhill, Alder Bay"}
+	questions, ok := books.Tree.Words("en")
+	require.True(t, ok)
+	return &Printer{Values: questions.Values, Quote: words, Rules: rules, Cautions: cautions, Label: func(path string) string { return path }, Shop: "Fernhill, Alder Bay"}
 }
 
 // printed is every household of testdata/households with its quote as text.

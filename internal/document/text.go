@@ -18,7 +18,10 @@ type Printer struct {
 	Rules    *working.Words
 	Cautions *caution.Words
 	Label    func(path string) string // what people call a leaf
-	Shop     string                   // name and town, for the head of the page
+	// Values is what people call the words of a list: by list, then by word.
+	// Without it the words stand as they are.
+	Values map[string]map[string]string
+	Shop   string // name and town, for the head of the page
 }
 
 // page collects the text of one quote.

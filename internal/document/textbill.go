@@ -4,6 +4,7 @@ import (
 	"strconv"
 	"strings"
 
+	"daybreak/internal/facts"
 	"daybreak/internal/pricing"
 	"daybreak/internal/quote"
 	"daybreak/internal/unit"
@@ -75,7 +76,7 @@ func (p *page) open(q *quote.Quote) {
 			if a.Decides {
 				mark = "▸"
 			}
-			p.line(" %s %-40s %-24s %s", mark, cut(p.Label(a.Path), 40), cut(a.Value, 24), p.Quote.Text("basis."+a.Basis.String()))
+			p.line(" %s %-40s %-24s %s", mark, cut(p.Label(a.Path), 40), cut(p.value(a.Path, a.Value), 24), p.Quote.Text("basis."+a.Basis.String()))
 		}
 	}
 	if len(q.Verify) > 0 {
@@ -84,6 +85,27 @@ func (p *page) open(q *quote.Quote) {
 			p.wrapped("  - ", p.said(s))
 		}
 	}
+}
+
+// value is what people call what a leaf was taken for.
+func (p *page) value(path, value string) string {
+	leaf, ok := facts.LeafAt(path)
+	switch {
+	case !ok:
+		return value
+	case leaf.Kind == facts.Flag:
+		return p.Quote.Text("text." + value)
+	case leaf.Kind == facts.Set && value == "":
+		return p.Quote.Text("text.none")
+	}
+	var out []string
+	for _, word := range strings.Split(value, ", ") {
+		if text := p.Values[leaf.List][word]; text != "" {
+			word = text
+		}
+		out = append(out, word)
+	}
+	return strings.Join(out, ", ")
 }
 
 // said is a sentence in the words of the quote, or of the rules.

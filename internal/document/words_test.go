@@ -74,6 +74,7 @@ func made() map[string][]string {
 		"quote.not.impossible.": reasons,
 		"quote.not.panel_":      verdicts[:panel.Fits], // what fits is not turned away
 		"quote.title.":          {"as_it_is", "set_down", "put_right", "wired_in", "new_receptacle", "hardwired"},
+		"text.":                 {"true", "false"},
 		"word.":                 append(limits, verdicts...),
 		"standing.":             standings,
 		"role.":                 (quote.EnoughForNow | quote.BestFit | quote.RoomToGrow).Words(),

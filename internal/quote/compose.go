@@ -258,7 +258,7 @@ func (w *weighing) show(q *Quote, c choice) error {
 		if err != nil {
 			return err
 		}
-		full.Why, full.Change = w.whyShown(&full), w.whatChanges(&full)
+		full.Why, full.Change = w.whyShown(&full, c.best), w.whatChanges(&full)
 		q.Options = append(q.Options, full)
 	}
 	sortByPrice(q.Options)

@@ -40,6 +40,9 @@ func (w *weighing) stand(q *Quote, best *Option) {
 		lower(Said("quote.standing.no_option"))
 		return
 	}
+	if w.facts.Wishes.SecondVehicle.Is(facts.SecondVehicleWishNow) {
+		lower(Said("quote.standing.second_car"))
+	}
 	if needsPermission(w.facts, best) {
 		lower(Said("quote.standing.permission"))
 	}

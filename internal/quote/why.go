@@ -23,7 +23,7 @@ func moneyTerm(name string, minor int64, c unit.Currency) working.Term {
 }
 
 // whyShown says in one sentence why an option is on the quote.
-func (w *weighing) whyShown(o *Option) Sentence {
+func (w *weighing) whyShown(o *Option, best int) Sentence {
 	hours := hoursTerm("hours", o.HoursNormal)
 	if o.Role&BestFit != 0 {
 		switch {
@@ -51,6 +51,9 @@ func (w *weighing) whyShown(o *Option) Sentence {
 		return Said("quote.why.enough", hours)
 	}
 	args := []working.Term{working.Num("miles", o.MilesPerHour, "mi"), working.Num("setting", o.Setting, "A")}
+	if best >= 0 && o.likely() <= w.options[best].likely() {
+		return Said("quote.why.grow_cheaper", args...)
+	}
 	if wish := w.wished(); wish >= o.Setting {
 		return Said("quote.why.grow_wish", append(args, working.Num("wish", wish, "A"))...)
 	}
