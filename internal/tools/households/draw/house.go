@@ -148,6 +148,10 @@ func (d *dealer) outlet(slot string, share float64) {
 		d.often(0.7, slot+".present", "none")
 		return
 	}
+	if d.Float64() < 0.4 {
+		d.soundOutlet(slot)
+		return
+	}
 	d.often(0.9, slot+".present", pick(d, "normal", "big"))
 	d.often(0.9, slot+".configuration", d.word(slot+".configuration"))
 	d.often(0.8, slot+".breaker_amps", pick(d, 15.0, 20, 30, 40, 50, 50, 60))
@@ -162,6 +166,26 @@ func (d *dealer) outlet(slot string, share float64) {
 	d.often(0.5, slot+".wire_awg", d.word(slot+".wire_awg"))
 	d.often(0.5, slot+".wire_material", pick(d, "cu", "cu", "cu", "al"))
 	d.often(0.4, slot+".wire_method", d.word(slot+".wire_method"))
+}
+
+// soundOutlet deals an outlet that may well be used as it is: face, breaker and
+// wire of one size, nothing wrong with it. How a car is charged there is open.
+func (d *dealer) soundOutlet(slot string) {
+	fits := pick(d,
+		[3]any{"5-15", 15.0, "14"}, [3]any{"5-20", 20.0, "12"}, [3]any{"6-20", 20.0, "12"}, [3]any{"14-30", 30.0, "10"},
+		[3]any{"14-50", 50.0, "6"}, [3]any{"14-50", 40.0, "8"}, [3]any{"6-50", 50.0, "6"})
+	d.tell(slot+".configuration", fits[0])
+	d.tell(slot+".breaker_amps", fits[1])
+	d.tell(slot+".wire_awg", fits[2])
+	d.tell(slot+".wire_material", "cu")
+	d.tell(slot+".wire_method", "nm")
+	d.tell(slot+".gfci", true)
+	d.tell(slot+".in_use_cover", true)
+	d.often(0.9, slot+".condition", []string{})
+	d.often(0.9, slot+".shared_with", pick(d, "individual", "individual", "general_idle"))
+	d.often(0.8, slot+".grade", pick(d, "industrial", "ev_listed", "residential"))
+	d.often(0.8, slot+".reach_feet", d.between(1, 20))
+	d.often(0.9, slot+".current_use", pick(d, "no", "direct", "direct", "extension", "strip", "timer", "adapter"))
 }
 
 // owned deals charging equipment the driver has already.
