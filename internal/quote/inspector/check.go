@@ -61,6 +61,10 @@ func (t *tables) check(raw []byte) error {
 		{"existing", "a bracket and a share", t.Existing.First > 0 && share(t.Existing.Rest)},
 		{"measured", "factors above 0 and intervals", t.Measured.Factor >= 1 && share(t.Measured.PowerFactor) && len(t.Measured.Intervals) > 0},
 		{"mobile", "a bracket and shares", t.Mobile.First > 0 && share(t.Mobile.Rest) && len(t.Mobile.RangeRows) > 0},
+		{"individual", "an edition's limits", t.Individual.Amps.ordered(t.Editions[0]) && t.Individual.Volts.ordered(t.Editions[0])},
+		{"coupler", "heights above 0, the lower indoors", t.Coupler.Indoor > 0 && t.Coupler.Indoor <= t.Coupler.Outdoor},
+		{"weather", "limits in amperes", t.Weather.ResistantTo.ordered(t.Editions[0]) && t.Weather.TamperTo > 0},
+		{"choice", "settings in amperes and a share", t.Choice.Usual > 0 && t.Choice.Managed > 0 && t.Choice.Grow > 0 && share(t.Choice.Spare)},
 		{"halts", "leaves of the facts with words of their lists", t.haltsHold()},
 		{"outlets", "words of the outlet's condition and use", t.outletsHold()},
 		{"firm", "paths of leaves", t.firmHolds()},
@@ -82,7 +86,8 @@ func (t *tables) cites() map[string]*cite {
 		"continuous": &t.Continuous.cite, "setting": &t.Setting.cite, "plug_in": &t.PlugIn.cite, "disconnect": &t.Disconnect.cite,
 		"ground_fault": &t.GroundFault.cite, "receptacles": &t.Receptacles.cite, "lighting": &t.Lighting.cite, "optional": &t.Optional.cite,
 		"existing": &t.Existing.cite, "measured": &t.Measured.cite, "mobile": &t.Mobile.cite, "charger": &t.Charger.cite,
-		"management": &t.Management.cite, "halts": &t.Halts.cite, "outlets": &t.Outlets.cite, "firm": &t.Firm.cite,
+		"management": &t.Management.cite, "individual": &t.Individual.cite, "coupler": &t.Coupler.cite, "weather": &t.Weather.cite, "choice": &t.Choice.cite,
+		"halts": &t.Halts.cite, "outlets": &t.Outlets.cite, "firm": &t.Firm.cite,
 	}
 }
 

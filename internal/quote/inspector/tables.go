@@ -112,6 +112,28 @@ type tables struct {
 		Columns []string `yaml:"columns"`
 		Rows    []face   `yaml:"rows"`
 	} `yaml:"receptacles"`
+	Individual struct {
+		cite  `yaml:",inline"`
+		Amps  since[float64] `yaml:"above_amps"`
+		Volts since[float64] `yaml:"above_volts"`
+	} `yaml:"individual"`
+	Coupler struct {
+		cite    `yaml:",inline"`
+		Indoor  float64 `yaml:"indoor"`
+		Outdoor float64 `yaml:"outdoor"`
+	} `yaml:"coupler"`
+	Weather struct {
+		cite        `yaml:",inline"`
+		ResistantTo since[float64] `yaml:"resistant_to"`
+		TamperTo    float64        `yaml:"tamper_to"`
+	} `yaml:"weather"`
+	Choice struct {
+		cite    `yaml:",inline"`
+		Usual   float64 `yaml:"usual_most"`
+		Managed float64 `yaml:"managed_most"`
+		Grow    float64 `yaml:"grow_most"`
+		Spare   float64 `yaml:"spare_share"`
+	} `yaml:"choice"`
 	Halts struct {
 		cite `yaml:",inline"`
 		When map[string][]string `yaml:"when"`

@@ -32,6 +32,21 @@ func (s *sight) cableDry(o *quote.Option) {
 	}
 }
 
+// cableNotExposed: cable on the face of a wall may be hit; a raceway is priced
+// there.
+//
+// Source: NEC 334.15(B); the heights are local practice.
+func (s *sight) cableNotExposed(o *quote.Option) {
+	c := built(o)
+	if c == nil {
+		return
+	}
+	for i := range c.Takeoff.Needs {
+		n := &c.Takeoff.Needs[i]
+		s.holds(n.Item != circuit.CableItem || n.Method != edition.NMB || n.Run != circuit.Surface, "cable on the face of a wall", "a raceway")
+	}
+}
+
 // cableNotInConcrete: a concrete building takes no cable inside its framing.
 //
 // Source: NEC 334.10, 334.12(A); common practice.
