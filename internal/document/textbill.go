@@ -46,7 +46,11 @@ func (p *page) billLine(b *pricing.Bill, l *pricing.Line) {
 	what, count, of := l.Words, quantity(l.Quantity), l.Unit
 	if l.Hours != nil {
 		if l.Quantity != 1000 {
-			what = cut(what, billWidth-8-len(count)-len(of)) + ", " + count + " × " + of
+			times := count + " " + of
+			if of[0] >= '0' && of[0] <= '9' {
+				times = count + " × " + of // "2 × 10 ft"
+			}
+			what = cut(what, billWidth-2-len([]rune(times))) + ", " + times
 		}
 		count, of = unit.Print(float64(l.Hours[pricing.Likely])/100, 2), p.Quote.Text("text.hour")
 	}

@@ -54,7 +54,7 @@ func made() map[string][]string {
 	for l := charging.Circuit; l <= charging.OnboardCurrent; l++ {
 		limits = append(limits, l.Word())
 	}
-	for r := circuit.NoReason; r <= circuit.NothingStocked; r++ {
+	for r := circuit.NoReason; r <= circuit.TooShallow; r++ {
 		reasons = append(reasons, quote.ReasonWord(r))
 	}
 	for v := panel.DoesNotFit; v <= panel.Fits; v++ {

@@ -59,6 +59,7 @@ type existing struct {
 type route struct {
 	circuit   circuit.Route
 	ambient   unit.Celsius
+	structure circuit.Structure
 	feet      unit.Feet
 	trench    bool
 	concrete  bool

@@ -38,6 +38,7 @@ func (h *home) readRoute(r *reader) {
 	h.route.circuit.PanelDrop = take(r, rt.PanelDropFeet, "route.panel_drop_feet")
 	h.route.circuit.DeviceDrop = take(r, rt.DeviceDropFeet, "route.device_drop_feet")
 	h.route.circuit.Segments = stretches(rt, total, trench, ways)
+	h.route.structure = structure(&f.Place, parking)
 	h.route.feet = total
 	h.route.ambient = ambient(rt, h.route.circuit.Segments)
 	h.route.concrete = f.Place.DwellingKind.Is(facts.DwellingKindFlat) && parking == facts.ParkingShared
@@ -55,7 +56,7 @@ type stretch struct {
 	way  facts.Way
 }
 
-var inOrder = []stretch{
+var inOrder = [wayKinds]stretch{
 	{circuit.OpenFraming, func(r *facts.Route) facts.Known[unit.Feet] { return r.OpenFeet }, facts.WayOpen},
 	{circuit.Fished, func(r *facts.Route) facts.Known[unit.Feet] { return r.FishFeet }, facts.WayFish},
 	{circuit.Attic, func(r *facts.Route) facts.Known[unit.Feet] { return r.AtticFeet }, facts.WayAttic},
@@ -64,20 +65,40 @@ var inOrder = []stretch{
 	{circuit.Outside, func(r *facts.Route) facts.Known[unit.Feet] { return r.OutsideFeet }, facts.WayOutside},
 }
 
+// stretches are the ways above ground in the order wire usually takes them,
+// then what is dug. Told feet stand; what is left of the run is shared over the
+// other ways ticked, or lengthens what was told.
 func stretches(rt *facts.Route, total, trench unit.Feet, ways facts.Way) []circuit.Segment {
-	out := make([]circuit.Segment, 0, len(inOrder)+1)
-	told := unit.Feet(0)
-	for _, s := range inOrder {
-		if feet, ok := s.feet(rt).Get(); ok && feet > 0 {
-			out = append(out, circuit.Segment{Kind: s.kind, Feet: feet})
-			told += feet
+	var feet [wayKinds]unit.Feet
+	told, derived, rest := 0, unit.Feet(0), max(total-trench, 0)
+	for i, s := range inOrder {
+		known := s.feet(rt)
+		length, _ := known.Get()
+		switch {
+		case known.State() == facts.Told:
+			feet[i], ways = length, ways&^s.way
+			told++
+			rest -= length
+		default:
+			derived += length
 		}
 	}
-	if told == 0 {
-		out = shareEvenly(out, max(total-trench, 0), ways)
+	switch {
+	case told == 0 && derived > 0:
+		for i, s := range inOrder {
+			feet[i], _ = s.feet(rt).Get()
+		}
+	case rest > 0:
+		share(&feet, rest, ways)
+	}
+	out := make([]circuit.Segment, 0, len(inOrder)+1)
+	for i, s := range inOrder {
+		if feet[i] > 0 {
+			out = append(out, circuit.Segment{Kind: s.kind, Feet: feet[i]})
+		}
 	}
 	if trench > 0 {
-		out = append(out, circuit.Segment{Kind: circuit.Trench, Feet: trench})
+		out = append(out, dug(rt, trench))
 	}
 	if len(out) == 0 {
 		out = append(out, circuit.Segment{Kind: circuit.OpenFraming, Feet: total})
@@ -85,19 +106,64 @@ func stretches(rt *facts.Route, total, trench unit.Feet, ways facts.Way) []circu
 	return out
 }
 
-func shareEvenly(out []circuit.Segment, feet unit.Feet, ways facts.Way) []circuit.Segment {
-	n := 0
-	for _, s := range inOrder {
+// wayKinds is how many ways there are above ground.
+const wayKinds = 6
+
+// share spreads feet over the ways ticked; without one, over the longest told.
+func share(feet *[wayKinds]unit.Feet, rest unit.Feet, ways facts.Way) {
+	n, longest := 0, 0
+	for i, s := range inOrder {
 		if ways&s.way != 0 {
 			n++
 		}
-	}
-	for _, s := range inOrder {
-		if ways&s.way != 0 && feet > 0 {
-			out = append(out, circuit.Segment{Kind: s.kind, Feet: feet / unit.Feet(n)})
+		if feet[i] > feet[longest] {
+			longest = i
 		}
 	}
-	return out
+	if n == 0 {
+		feet[longest] += rest
+		return
+	}
+	for i, s := range inOrder {
+		if ways&s.way != 0 {
+			feet[i] += rest / unit.Feet(n)
+		}
+	}
+}
+
+// dug is the stretch under ground. What lies over it decides how deep it goes;
+// earth is taken where nobody says there is more.
+//
+// Source: NEC Table 300.5.
+func dug(rt *facts.Route, feet unit.Feet) circuit.Segment {
+	s := circuit.Segment{Kind: circuit.Trench, Feet: feet, Over: edition.GeneralBurial}
+	switch top, _ := rt.TrenchSurface.Get(); top {
+	case facts.TrenchSurfaceGravel:
+		s.Ground = circuit.Gravel
+	case facts.TrenchSurfaceConcrete:
+		s.Ground = circuit.ConcreteSlab
+	case facts.TrenchSurfaceAsphalt:
+		s.Ground = circuit.Asphalt
+	}
+	if rt.TrenchUnderDrive.Is(true) {
+		s.Over = edition.UnderDwellingDrive
+	}
+	return s
+}
+
+// structure is how the charger's building stands to the panel's. A building
+// that has a supply takes no second circuit, only a larger feeder.
+//
+// Source: NEC 225.30.
+func structure(p *facts.Place, parking facts.Parking) circuit.Structure {
+	feed, ok := p.DetachedFeed.Get()
+	switch {
+	case parking != facts.ParkingDetached && parking != facts.ParkingCarport:
+		return circuit.SameStructure
+	case !ok || feed == facts.DetachedFeedNone:
+		return circuit.UnfedStructure
+	}
+	return circuit.SuppliedAlready
 }
 
 func ambient(rt *facts.Route, segments []circuit.Segment) unit.Celsius {

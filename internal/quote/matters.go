@@ -22,7 +22,7 @@ var unread = set(
 	"driving.nights_away_per_month", "driving.elsewhere_days_per_week", "driving.reserve_miles",
 	"driving.short_mornings_ok_per_year", "driving.second_vehicle_daily_miles",
 	"place.coldest_night_f", "place.time_zone", "place.utility", "place.danger_signs",
-	"place.detached_feed", "place.detached_feed_awg", "place.detached_feed_material", "place.service_feed",
+	"place.detached_feed_awg", "place.detached_feed_material", "place.service_feed",
 	"place.generator", "place.medical_equipment", "place.income_band", "place.tract_eligible",
 	"outlet.age_years", "other_outlet.age_years",
 	"outlet.wire_awg", "outlet.wire_material", "other_outlet.wire_awg", "other_outlet.wire_material", // read only where seen
@@ -30,7 +30,7 @@ var unread = set(
 	"panel.tandem_present", "panel.breaker_listing_known", "panel.trouble",
 	"panel.subpanel_near_car", "panel.subpanel_feeder_amps", "panel.subpanel_feeder_wires",
 	"panel.ready_for_car", "panel.meter_owner", "panel.meter_location", "panel.approver",
-	"route.trench_surface", "route.trench_under_drive", "route.gas_near",
+	"route.gas_near",
 	"wishes.second_vehicle", "wishes.managed_charging", "wishes.budget_minor", "wishes.timing",
 	"wishes.do_it_myself", "wishes.bring_own_equipment",
 )

@@ -205,6 +205,7 @@ func (w *weighing) job(way Way, setting unit.Amps, volts unit.Volts) circuit.Job
 		Terminals:  w.route.terminals,
 		Ambient:    w.route.ambient,
 		Concrete:   w.route.concrete,
+		Structure:  w.route.structure,
 		Cost:       w.costOf,
 	}
 	if w.route.concrete {

@@ -111,8 +111,8 @@ func (w *weighing) plannedOnSite() unit.Amps {
 	most := unit.Amps(0)
 	for i := range w.options {
 		o := &w.options[i]
-		served := o.Circuit != nil && o.Circuit.Outcome == circuit.NotServed
-		if served && o.Possible && o.newLevel2() && o.carried() && o.spare() >= spareShare && o.Setting <= w.reach() {
+		onSite := o.Circuit != nil && (o.Circuit.Outcome == circuit.NotServed || o.Circuit.Reason == circuit.SecondSupply)
+		if onSite && o.Possible && o.newLevel2() && o.carried() && o.spare() >= spareShare && o.Setting <= w.reach() {
 			most = max(most, o.Setting)
 		}
 	}

@@ -8,7 +8,7 @@ import (
 // ReasonWord is why a circuit was not designed, as words and data spell it.
 func ReasonWord(r circuit.Reason) string {
 	return wordOf([]string{"none", "underground", "other_method", "too_many_changes", "no_method_fits",
-		"no_conductor", "drop_too_high", "device_above_equipment", "no_receptacle", "nothing_stocked"}, int(r))
+		"no_conductor", "drop_too_high", "device_above_equipment", "no_receptacle", "nothing_stocked", "second_supply", "too_shallow"}, int(r))
 }
 
 // WireWord is a circuit's wire as data spells it: "8 AWG copper NM-B".
