@@ -15,10 +15,12 @@ import (
 	"flag"
 	"fmt"
 	"os"
+	"slices"
 	"sync"
 	"sync/atomic"
 	"time"
 
+	"daybreak/internal/quote/inspector"
 	"daybreak/internal/shop"
 	"daybreak/internal/tools/households/draw"
 
@@ -34,8 +36,9 @@ func main() {
 	seed := flag.Uint64("seed", 1, "seed; the same seed gives the same households")
 	workers := flag.Int("workers", 2, "how many are inspected at once")
 	replay := flag.String("replay", "", "inspect the household of a file instead")
+	rule := flag.String("rule", "", "look at this rule of the inspector alone")
 	flag.Parse()
-	broken, err := run(*n, *seed, *workers, *replay)
+	broken, err := run(*n, *seed, *workers, *replay, *rule)
 	if err != nil {
 		fmt.Fprintln(os.Stderr, "households:", err)
 		os.Exit(2)
@@ -46,7 +49,7 @@ func main() {
 	}
 }
 
-func run(n int, seed uint64, workers int, replay string) (int, error) {
+func run(n int, seed uint64, workers int, replay, rule string) (int, error) {
 	if n < 1 || n > most {
 		return 0, fmt.Errorf("-n: %d is not accepted; give 1 to %d", n, most)
 	}
@@ -57,7 +60,10 @@ func run(n int, seed uint64, workers int, replay string) (int, error) {
 	if err != nil {
 		return 0, err
 	}
-	t := newTally()
+	if rule != "" && !slices.ContainsFunc(inspector.Rules(), func(r inspector.Rule) bool { return r.Name == rule }) {
+		return 0, fmt.Errorf("-rule: %q is no rule of the inspector", rule)
+	}
+	t := newTally(rule)
 	if replay != "" {
 		out, err := again(books, replay)
 		if err != nil {

@@ -11,6 +11,7 @@ import (
 
 	"daybreak/internal/panel"
 	"daybreak/internal/quote"
+	"daybreak/internal/quote/inspector"
 	"daybreak/internal/tools/households/draw"
 )
 
@@ -22,6 +23,7 @@ const mostShown = 50
 type tally struct {
 	mu         sync.Mutex
 	began      time.Time
+	rule       string // the one looked at; "" for all
 	households int
 	options    int
 	violations int
@@ -37,8 +39,8 @@ const (
 	rules     = "rules broken"
 )
 
-func newTally() *tally {
-	return &tally{began: time.Now(), by: map[string]map[string]int{standings: {}, verdicts: {}, refusals: {}, rules: {}}}
+func newTally(rule string) *tally {
+	return &tally{rule: rule, began: time.Now(), by: map[string]map[string]int{standings: {}, verdicts: {}, refusals: {}, rules: {}}}
 }
 
 // add counts one household and prints what was found on its quote.
@@ -52,6 +54,9 @@ func (t *tally) add(out *draw.Outcome) {
 		t.by[standings][out.Quote.Standing.Word()]++
 		t.by[verdicts][verdictOf(&out.Quote)]++
 		t.options += len(out.Quote.Options) + len(out.Quote.Others)
+	}
+	if t.rule != "" {
+		out.Found = slices.DeleteFunc(out.Found, func(v inspector.Violation) bool { return v.Rule != t.rule })
 	}
 	if len(out.Found) == 0 {
 		return
