@@ -82,8 +82,11 @@ func (p *page) circuit(q *quote.Quote, o *quote.Option) {
 	}
 	row("text.drop", unit.Print(c.Chosen.DropVolts, 2)+" V, "+unit.Print(c.Chosen.DropPercent, 2)+" %")
 	row("text.run", unit.Print(c.Takeoff.RouteFeet, 1)+" ft")
-	if c.Disconnect {
+	switch {
+	case c.Disconnect:
 		row("text.disconnect", p.Quote.Text("text.required"))
+	case c.StructureDisconnect:
+		row("text.disconnect", p.Quote.Text("text.required_building"))
 	}
 }
 

@@ -74,18 +74,19 @@ func (w *weighing) ownedPlugFor(setting unit.Amps, volts unit.Volts) string {
 
 // equipmentRating is the plate of the equipment the shop would sell for a
 // setting; the setting itself when it sells none.
-func (w *weighing) equipmentRating(way Way, setting unit.Amps, volts unit.Volts) unit.Amps {
-	if volts == 120 {
-		return setting
+func (w *weighing) equipmentRating(o *Option) unit.Amps {
+	if o.Volts == 120 {
+		return o.Setting
 	}
-	if w.ownedPlugFor(setting, volts) != "" && way == NewReceptacle {
+	if !o.Managed && o.Way == NewReceptacle && w.ownedPlugFor(o.Setting, o.Volts) != "" {
 		return w.ownedAmps
 	}
 	offer, ok := w.books.Prices.Offer(pricing.Equipment{
-		Supply: pricing.ShopSupplies, Level: 2, Setting: setting, Connector: w.car.inlet, Locked: true, Plug: plugFor(way, setting),
+		Supply: pricing.ShopSupplies, Level: 2, Setting: o.Setting, Connector: w.car.inlet, Locked: true,
+		Plug: plugFor(o.Way, o.Setting), Managed: o.Managed, Networked: w.facts.Wishes.Networked.Is(facts.NetworkWishYes),
 	})
 	if !ok {
-		return setting
+		return o.Setting
 	}
 	return offer.Output
 }

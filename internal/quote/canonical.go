@@ -132,6 +132,7 @@ func (p *printer) circuit(c *circuit.Result) {
 	p.flag(" circuit.gfci", c.GFCI)
 	p.text(" circuit.ground_fault", GroundFaultWord(c.GroundFault.Value))
 	p.flag(" circuit.disconnect", c.Disconnect)
+	p.flag(" circuit.structure_disconnect", c.StructureDisconnect)
 	p.number(" circuit.feet", float64(c.Takeoff.RouteFeet), 2)
 }
 

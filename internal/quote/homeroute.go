@@ -56,7 +56,7 @@ type stretch struct {
 	way  facts.Way
 }
 
-var inOrder = [wayKinds]stretch{
+var inOrder = []stretch{
 	{circuit.OpenFraming, func(r *facts.Route) facts.Known[unit.Feet] { return r.OpenFeet }, facts.WayOpen},
 	{circuit.Fished, func(r *facts.Route) facts.Known[unit.Feet] { return r.FishFeet }, facts.WayFish},
 	{circuit.Attic, func(r *facts.Route) facts.Known[unit.Feet] { return r.AtticFeet }, facts.WayAttic},
@@ -66,36 +66,19 @@ var inOrder = [wayKinds]stretch{
 }
 
 // stretches are the ways above ground in the order wire usually takes them,
-// then what is dug. Told feet stand; what is left of the run is shared over the
-// other ways ticked, or lengthens what was told.
+// then what is dug. Feet known of a kind stand; without any, the run is shared
+// evenly over the ways ticked.
 func stretches(rt *facts.Route, total, trench unit.Feet, ways facts.Way) []circuit.Segment {
-	var feet [wayKinds]unit.Feet
-	told, derived, rest := 0, unit.Feet(0), max(total-trench, 0)
-	for i, s := range inOrder {
-		known := s.feet(rt)
-		length, _ := known.Get()
-		switch {
-		case known.State() == facts.Told:
-			feet[i], ways = length, ways&^s.way
-			told++
-			rest -= length
-		default:
-			derived += length
-		}
-	}
-	switch {
-	case told == 0 && derived > 0:
-		for i, s := range inOrder {
-			feet[i], _ = s.feet(rt).Get()
-		}
-	case rest > 0:
-		share(&feet, rest, ways)
-	}
 	out := make([]circuit.Segment, 0, len(inOrder)+1)
-	for i, s := range inOrder {
-		if feet[i] > 0 {
-			out = append(out, circuit.Segment{Kind: s.kind, Feet: feet[i]})
+	known := unit.Feet(0)
+	for _, s := range inOrder {
+		if feet, ok := s.feet(rt).Get(); ok && feet > 0 {
+			out = append(out, circuit.Segment{Kind: s.kind, Feet: feet})
+			known += feet
 		}
+	}
+	if known == 0 {
+		out = shareEvenly(out, max(total-trench, 0), ways)
 	}
 	if trench > 0 {
 		out = append(out, dug(rt, trench))
@@ -106,29 +89,19 @@ func stretches(rt *facts.Route, total, trench unit.Feet, ways facts.Way) []circu
 	return out
 }
 
-// wayKinds is how many ways there are above ground.
-const wayKinds = 6
-
-// share spreads feet over the ways ticked; without one, over the longest told.
-func share(feet *[wayKinds]unit.Feet, rest unit.Feet, ways facts.Way) {
-	n, longest := 0, 0
-	for i, s := range inOrder {
+func shareEvenly(out []circuit.Segment, feet unit.Feet, ways facts.Way) []circuit.Segment {
+	n := 0
+	for _, s := range inOrder {
 		if ways&s.way != 0 {
 			n++
 		}
-		if feet[i] > feet[longest] {
-			longest = i
+	}
+	for _, s := range inOrder {
+		if ways&s.way != 0 && feet > 0 {
+			out = append(out, circuit.Segment{Kind: s.kind, Feet: feet / unit.Feet(n)})
 		}
 	}
-	if n == 0 {
-		feet[longest] += rest
-		return
-	}
-	for i, s := range inOrder {
-		if ways&s.way != 0 {
-			feet[i] += rest / unit.Feet(n)
-		}
-	}
+	return out
 }
 
 // dug is the stretch under ground. What lies over it decides how deep it goes;

@@ -12,6 +12,16 @@ import (
 // own check allows; when its signal is lost the charger falls back to what
 // would fit unmanaged.
 func (w *weighing) managed(o Option) (Option, error) {
+	before := w.equipmentRating(&o)
+	o.ID += "-managed"
+	o.Managed = true
+	if w.equipmentRating(&o) != before {
+		// A charger that can be managed has another plate: the circuit is its own.
+		w.full = afresh(w.full)
+		if err := w.design(&o); err != nil {
+			return o, err
+		}
+	}
 	in := w.load
 	in.Chargers = []panel.Charger{{Setting: loadOf(&o), Volts: o.Volts, Circuit: panel.NewCircuit}}
 	in.Management = panel.Management{Kind: panel.MeasuredService, Setpoint: w.rules.MaxSetpoint(o.Panel.Capacity.Amps)}
@@ -20,8 +30,7 @@ func (w *weighing) managed(o Option) (Option, error) {
 			in.Management.Setpoint, in.Management.FailSafe = m.Setpoint, m.FailSafe
 		}
 	}
-	o.ID += "-managed"
-	o.Managed, o.Setpoint, o.FailSafe = true, in.Management.Setpoint, in.Management.FailSafe
+	o.Setpoint, o.FailSafe = in.Management.Setpoint, in.Management.FailSafe
 	if err := w.check(&o, in); err != nil {
 		return o, err
 	}
@@ -38,4 +47,12 @@ func branched(s *working.Sheet) *working.Sheet {
 		}
 	}
 	return out
+}
+
+// afresh is a sheet of the same kind, empty.
+func afresh(s *working.Sheet) *working.Sheet {
+	if !s.Keeping() {
+		return nil
+	}
+	return &working.Sheet{}
 }

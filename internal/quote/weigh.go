@@ -151,18 +151,23 @@ func (w *weighing) wired(way Way, setting unit.Amps, volts unit.Volts) (Option, 
 		Volts:    volts,
 		Possible: true,
 	}
-	design, err := circuit.Design(w.ed, w.job(way, setting, volts), w.full)
-	if err != nil {
-		return o, err
-	}
-	o.Circuit, o.Breaker = &design, design.Device
-	if err := w.hours(&o, design.Receptacle.Amps); err != nil {
+	if err := w.design(&o); err != nil {
 		return o, err
 	}
 	if err := w.newPanel(&o); err != nil {
 		return o, err
 	}
 	return o, w.priceCircuit(&o)
+}
+
+// design sizes the circuit of an option and says what it gives.
+func (w *weighing) design(o *Option) error {
+	design, err := circuit.Design(w.ed, w.job(o), w.full)
+	if err != nil {
+		return err
+	}
+	o.Circuit, o.Breaker = &design, design.Device
+	return w.hours(o, design.Receptacle.Amps)
 }
 
 func newID(way Way, setting unit.Amps, volts unit.Volts) string {
@@ -193,10 +198,10 @@ func loadOf(o *Option) unit.Amps {
 //
 // Source: NEC 358.10, 334.10 for the method; steel in shared garages is common
 // practice.
-func (w *weighing) job(way Way, setting unit.Amps, volts unit.Volts) circuit.Job {
+func (w *weighing) job(o *Option) circuit.Job {
 	j := circuit.Job{
-		Setting:    setting,
-		Volts:      volts,
+		Setting:    o.Setting,
+		Volts:      o.Volts,
 		Means:      edition.RatingPlate,
 		Fastening:  edition.FixedInPlace,
 		Connection: circuit.WantHardwired,
@@ -211,12 +216,12 @@ func (w *weighing) job(way Way, setting unit.Amps, volts unit.Volts) circuit.Job
 	if w.route.concrete {
 		j.Methods = circuit.UseEMT
 	}
-	if way == NewReceptacle {
+	if o.Way == NewReceptacle {
 		j.Connection = circuit.WantReceptacle
 		j.Fastening = edition.CordConnected
-		j.Plug = w.ownedPlugFor(setting, volts)
+		j.Plug = w.ownedPlugFor(o.Setting, o.Volts)
 	}
-	if rating := w.equipmentRating(way, setting, volts); rating > setting {
+	if rating := w.equipmentRating(o); rating > o.Setting {
 		j.Rating, j.Means = rating, edition.RestrictedAccess
 	}
 	return j

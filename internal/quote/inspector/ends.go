@@ -259,5 +259,6 @@ func (s *sight) takeoffAgrees(o *quote.Option) {
 	}
 	s.holds(breakers == 1, fmt.Sprintf("%d breakers", breakers), "one")
 	s.holds((receptacles > 0) != c.Hardwired, fmt.Sprintf("%d receptacles", receptacles), "one, unless hardwired")
-	s.holds((disconnects > 0) == c.Disconnect, fmt.Sprintf("%d disconnects", disconnects), fmt.Sprintf("disconnect %v", c.Disconnect))
+	asked := c.Disconnect || c.StructureDisconnect // at the charger, or where another structure is reached
+	s.holds((disconnects > 0) == asked, fmt.Sprintf("%d disconnects", disconnects), fmt.Sprintf("disconnect %v", asked))
 }
