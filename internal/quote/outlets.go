@@ -94,10 +94,8 @@ func (h *home) describe(o *facts.Outlet) outlet.Existing {
 }
 
 func (h *home) describeCondition(o *facts.Outlet, e *outlet.Existing) {
-	if !o.Condition.Has() {
-		return
-	}
 	words := h.conditionWords(o)
+	looked := len(words)
 	if seen(o.WireMaterial).Is(facts.WireMaterialAl) {
 		words = append(words, "aluminium")
 	}
@@ -110,6 +108,9 @@ func (h *home) describeCondition(o *facts.Outlet, e *outlet.Existing) {
 		words = append(words, "timer_plug")
 	case facts.CurrentUseAdapter:
 		e.Adapter = outlet.Yes
+	}
+	if !o.Condition.Has() && len(words) == looked {
+		return // nobody has looked, and nothing was seen in use
 	}
 	if set, err := outlet.Conditions(words...); err == nil {
 		e.Condition = outlet.Read(set)
