@@ -37,6 +37,7 @@ var circuitRules = []rule{
 	{Rule: Rule{"conditions", "310.15, 334.80"}, each: (*sight).conditions},
 	{Rule: Rule{"protection", "240.4, 240.4(B), 240.4(D)"}, each: (*sight).protection},
 	{Rule: Rule{"cable-dry", "334.12(B)(4), 300.9"}, each: (*sight).cableDry},
+	{Rule: Rule{"buried-cover", "300.5, 340.10"}, each: (*sight).buriedCover},
 	{Rule: Rule{"cable-not-exposed", "334.15(B)"}, each: (*sight).cableNotExposed},
 	{Rule: Rule{"cable-not-in-concrete", "334.10, 334.12(A)"}, each: (*sight).cableNotInConcrete},
 	{Rule: Rule{"cable-size", "334.104, 340.104"}, each: (*sight).cableSize},

@@ -133,7 +133,11 @@ func (d *dealer) route() {
 			d.often(0.7, "route."+kind+"_feet", d.between(1, 80))
 		}
 	}
-	d.often(0.02, "route.trench_feet", d.between(5, 60))
+	if d.Float64() < 0.1 {
+		d.tell("route.trench_feet", d.between(5, 60))
+		d.often(0.5, "route.trench_surface", d.word("route.trench_surface"))
+		d.often(0.3, "route.trench_under_drive", d.IntN(2) == 0)
+	}
 	d.often(0.3, "route.panel_drop_feet", d.between(0, 12))
 	d.often(0.3, "route.device_drop_feet", d.between(0, 12))
 	d.often(0.15, "route.ambient_c", d.between(-10, 60))
