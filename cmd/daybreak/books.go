@@ -79,7 +79,8 @@ func newPrinter(books *shop.Books) (*document.Printer, error) {
 	questions, _ := books.Tree.Words(locale)
 	return &document.Printer{
 		Quote: words, Rules: rules, Cautions: cautions,
-		Label: func(path string) string { return questions.Leaves[path] },
+		Label:  func(path string) string { return questions.Leaves[path] },
+		Values: questions.Values,
 		Shop:  books.Name + ", " + books.Town,
 	}, nil
 }
