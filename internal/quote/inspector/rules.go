@@ -52,6 +52,8 @@ var circuitRules = []rule{
 	{Rule: Rule{"hardwired-above-40", "625.44"}, each: (*sight).hardwiredAbove},
 	{Rule: Rule{"ground-fault", "210.8, 625.54"}, each: (*sight).groundFault},
 	{Rule: Rule{"disconnect", "625.43"}, each: (*sight).disconnect},
+	{Rule: Rule{"one-supply", "225.30"}, each: (*sight).oneSupply},
+	{Rule: Rule{"detached-disconnect", "225.31, 225.32"}, each: (*sight).detachedDisconnect},
 	{Rule: Rule{"individual-circuit", "625.40"}, each: (*sight).individualCircuit},
 	{Rule: Rule{"coupler-height", "625.50"}, each: (*sight).couplerHeight},
 	{Rule: Rule{"weather", "406.9, 406.12"}, each: (*sight).weather},

@@ -18,6 +18,7 @@ func (d *dealer) house() {
 	d.often(0.9, "place.floor_area_sqft", d.between(400, 4500))
 	d.often(0.8, "place.parking", pick(d, "attached", "attached", "attached", "detached", "carport", "driveway", "driveway", "shared", "shared", "street"))
 	d.often(0.8, "place.mounting", d.word("place.mounting"))
+	d.often(0.5, "place.detached_feed", pick(d, "none", "none", "two_wire", "three_wire", "four_wire"))
 	d.often(0.8, "place.danger_signs", d.some("place.danger_signs", 0.9))
 	d.often(0.5, "place.reported", d.some("place.reported", 0.85))
 	d.often(0.3, "place.generator", pick(d, "none", "none", "interlock", "transfer", "unsafe"))
