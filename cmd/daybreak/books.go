@@ -81,7 +81,7 @@ func newPrinter(books *shop.Books) (*document.Printer, error) {
 		Quote: words, Rules: rules, Cautions: cautions,
 		Label:  func(path string) string { return questions.Leaves[path] },
 		Values: questions.Values,
-		Shop:  books.Name + ", " + books.Town,
+		Shop:   books.Name + ", " + books.Town,
 	}, nil
 }
 
