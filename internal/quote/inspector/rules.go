@@ -1,6 +1,8 @@
 package inspector
 
 import (
+	"slices"
+
 	"daybreak/internal/quote"
 )
 
@@ -27,7 +29,7 @@ func Rules() []Rule {
 	return out
 }
 
-var rules = append(append(append(circuitRules, panelRules...), billRules...), quoteRules...)
+var rules = slices.Concat(circuitRules, panelRules, billRules, quoteRules)
 
 var circuitRules = []rule{
 	{Rule: Rule{"setting-within-breaker", "625.41, 210.20(A)"}, each: (*sight).settingWithinBreaker},
