@@ -84,7 +84,7 @@ func (r *run) night(gain float64, t *tally) {
 	cells := min(gain/r.h, float64(r.n))
 	t[gained] += r.charge(r.evening, r.chance, cells, r.plugged) * r.h
 	for i := int(cells); i <= r.n; i++ {
-		c, left := r.moved[i], float64(i)-cells
+		c, left := r.moved[i], float64(i)-gain/r.h
 		t[still] += c * min(max(left+0.5, 0), 1)
 		t[lacking] += c * max(left, 0) * r.h
 	}
@@ -96,33 +96,45 @@ func (r *run) night(gain float64, t *tally) {
 // charge takes cells off the deficits of in, with the chance of each cell, and
 // returns how many that is on average. A fraction of a cell is split among the
 // nearest three, so that neither the mean nor the spread is touched; one share
-// of the three is negative, and at the ends of the grid it is two.
+// of the three is negative, and in the last cell it is two.
 func (r *run) charge(in, out []float64, cells float64, chances []float64) float64 {
-	whole := int(math.Ceil(cells))
-	full, all := 0.0, 0.0 // chance of ending at no deficit, and what it took
+	moved := r.moved[:len(in)]
+	chances, out = chances[:len(in)], out[:len(in)]
 	for i, c := range in {
 		p := chances[i] * c
-		r.moved[i], out[i] = p, c-p
-		if i < whole {
-			full += p
-			all += p * float64(i)
-		}
+		moved[i], out[i] = p, c-p
+	}
+	whole := int(math.Ceil(cells))
+	full, taken := 0.0, 0.0 // chance of ending at no deficit, and what it took
+	for i, p := range moved[:min(whole, len(moved))] {
+		full += p
+		taken += p * float64(i)
 	}
 	out[0] += full
 	part := float64(whole) - cells
-	here, next, beyond := (1-part)*(2-part)/2, part*(2-part), -part*(1-part)/2
-	for to, p := range r.moved[whole:] {
-		all += p * cells
-		if to+2 > r.n {
-			here, next, beyond = 1-part, part, 0
+	if part == 0 {
+		for i, p := range moved[whole:] {
+			out[i] += p
+			taken += p * cells
 		}
-		out[to] += here * p
-		if part > 0 {
-			out[to+1] += next * p
-		}
-		if beyond != 0 {
-			out[to+2] += beyond * p
-		}
+		return taken
 	}
-	return all
+	here, next, beyond := (1-part)*(2-part)/2, part*(2-part), -part*(1-part)/2
+	p1, p2, rest := 0.0, 0.0, 0.0
+	last := len(moved) - 1
+	for i, p := range moved[whole:last] {
+		out[i] += here*p + next*p1 + beyond*p2
+		rest += p
+		p1, p2 = p, p1
+	}
+	to, p := last-whole, moved[last]
+	if to+2 > last {
+		out[to] += (1-part)*p + next*p1 + beyond*p2
+		out[to+1] += part*p + beyond*p1
+	} else {
+		out[to] += here*p + next*p1 + beyond*p2
+		out[to+1] += next*p + beyond*p1
+		out[to+2] += beyond * p
+	}
+	return taken + (rest+p)*cells
 }
