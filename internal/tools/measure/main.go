@@ -6,7 +6,7 @@
 //	go run ./internal/tools/measure
 //
 // A row is printed or gated; the command exits non-zero when a gated row falls
-// short. None is gated yet.
+// short. Gated are the years of charging.
 package main
 
 import (
@@ -57,6 +57,11 @@ func run(ctx context.Context) (int, error) {
 	if err != nil {
 		return 0, err
 	}
+	charged, err := years()
+	if err != nil {
+		return 0, err
+	}
+	rows = append(rows, charged...)
 	served, err := rates(ctx)
 	if err != nil {
 		return 0, err
