@@ -1,9 +1,11 @@
 package main
 
 import (
+	"errors"
 	"fmt"
 	"io/fs"
 	"os"
+	"path/filepath"
 	"time"
 
 	"daybreak/internal/document"
@@ -31,19 +33,33 @@ func openBooks(folder string) (*shop.Books, error) {
 	if folder != "" {
 		info, err := os.Stat(folder)
 		if err != nil || !info.IsDir() {
-			return nil, fault.Invalid("--shop", folder, "a folder with a shop's books")
+			return nil, fault.Invalid("--shop", folder, "a folder with a shop's books, such as a copy of internal/shop/alderbay")
 		}
 		files = os.DirFS(folder)
 	}
 	tenant, err := shop.Load(files)
 	if err != nil {
-		return nil, err
+		return nil, inFolder(folder, err)
 	}
 	questions, err := tree.Load(tree.Embedded())
 	if err != nil {
 		return nil, err
 	}
 	return shop.Join(common, tenant, questions), nil
+}
+
+// inFolder names each broken file by where it lies, not by where it lies in
+// its shop.
+func inFolder(folder string, err error) error {
+	var all []error
+	for _, f := range fault.All(err) {
+		moved := *f
+		if f.File != "" {
+			moved.File = filepath.Join(folder, f.File)
+		}
+		all = append(all, &moved)
+	}
+	return errors.Join(all...)
 }
 
 // newPrinter prints quotes of a shop in the one locale.
@@ -80,9 +96,11 @@ func dateOf(books *shop.Books, given string) (unit.Date, error) {
 	zone := time.UTC
 	home := books.Prices.Home(books.Prices.From).PostalCode
 	if town, ok := books.Jurisdictions.At(home, books.Prices.From); ok {
-		if loc, err := time.LoadLocation(town.TimeZone); err == nil {
-			zone = loc
+		loc, err := time.LoadLocation(town.TimeZone)
+		if err != nil {
+			return unit.Date{}, fault.Invalid("time_zone", town.TimeZone, "a zone of the IANA time zone database")
 		}
+		zone = loc
 	}
 	d, ok := unit.ParseDate(time.Now().In(zone).Format(time.DateOnly))
 	if !ok {

@@ -3,7 +3,6 @@ package main
 import (
 	"bufio"
 	"context"
-	"errors"
 	"fmt"
 	"io"
 	"os"
@@ -18,9 +17,12 @@ import (
 	"daybreak/internal/service/wire"
 	"daybreak/internal/shop"
 	"daybreak/internal/store/embedded"
+	"daybreak/internal/unit"
 
 	"github.com/google/uuid"
 	"github.com/spf13/cobra"
+	"google.golang.org/genproto/googleapis/rpc/errdetails"
+	"google.golang.org/grpc/codes"
 	"google.golang.org/grpc/metadata"
 	"google.golang.org/grpc/status"
 	"google.golang.org/protobuf/proto"
@@ -32,7 +34,7 @@ func chatCommand() *cobra.Command {
 	c := &cobra.Command{
 		Use:   "chat",
 		Short: "Hold the conversation in a terminal; works by pipe",
-		Args:  cobra.NoArgs,
+		Args:  noArgs,
 		RunE: func(cmd *cobra.Command, _ []string) error {
 			books, err := openBooks(folder)
 			if err != nil {
@@ -49,6 +51,10 @@ func chatCommand() *cobra.Command {
 // chat runs the same service as serve, without a port and on a store that goes
 // when the conversation ends.
 func chat(cmd *cobra.Command, books *shop.Books, asOf string) error {
+	date, err := dateOf(books, asOf)
+	if err != nil {
+		return err
+	}
 	printer, err := newPrinter(books)
 	if err != nil {
 		return err
@@ -74,8 +80,9 @@ func chat(cmd *cobra.Command, books *shop.Books, asOf string) error {
 	defer server.Stop(time.Second)
 	t := &talk{
 		in: bufio.NewScanner(cmd.InOrStdin()), out: cmd.OutOrStdout(),
-		books: books, printer: printer, asOf: asOf,
+		books: books, printer: printer, date: date,
 		intake: daybreakv1.NewIntakeServiceClient(server.Channel()),
+		cars:   daybreakv1.NewCatalogueServiceClient(server.Channel()),
 	}
 	return t.run(cmd.Context())
 }
@@ -86,17 +93,21 @@ type talk struct {
 	out     io.Writer
 	books   *shop.Books
 	printer *document.Printer
-	asOf    string
+	date    unit.Date
 	intake  daybreakv1.IntakeServiceClient
+	cars    daybreakv1.CatalogueServiceClient
 	session *daybreakv1.Session
-	asked   string // the question shown last
-	again   string // a question to ask again, chosen by change
+	asked   string                         // the question shown last
+	again   string                         // a question to ask again, chosen by change
+	offered []*daybreakv1.CatalogueVehicle // cars to choose from by number
+	said    map[string]bool                // dangers and contradictions that stand
 }
 
-const chatHelp = `Type the number of a choice, a number, or
-  ?  why we ask and how to find out     -  I don't know
-  s  skip      u  undo      c  change an answer
-  !  heat, smell, marks or buzzing      q  stop here and show the quote`
+const chatHelp = `Type the number of a choice, or what is asked for. At any question:
+  -  I don't know            ?  why we ask, how to find out
+  s  skip                    u  take the last answer back
+  c  change an answer        !  heat, smell, marks or buzzing
+  h  show this again         q  stop here and show the quote`
 
 func (t *talk) run(ctx context.Context) error {
 	ctx = metadata.AppendToOutgoingContext(ctx, access.PeerHeader, "127.0.0.1:0")
@@ -106,8 +117,7 @@ func (t *talk) run(ctx context.Context) error {
 	}
 	t.session = made.Session
 	ctx = metadata.AppendToOutgoingContext(ctx, access.SessionHeader, made.Secret)
-	fmt.Fprintln(t.out, t.printer.Shop)
-	fmt.Fprintln(t.out, chatHelp)
+	fmt.Fprintf(t.out, "%s\n\n%s\n", t.printer.Shop, chatHelp)
 	for {
 		q := t.open(ctx)
 		if q == nil {
@@ -153,8 +163,8 @@ func (t *talk) show(q *daybreakv1.Question) {
 	for i, c := range q.Choices {
 		fmt.Fprintf(t.out, "  %d  %s\n", i+1, c.Text)
 	}
-	if l := q.Limits; len(l) > 0 {
-		fmt.Fprintf(t.out, "  (%g to %g %s)\n", l[0].Low, l[0].High, l[0].UnitText)
+	if how := ways(q); how != "" {
+		fmt.Fprintf(t.out, "  (%s)\n", how)
 	}
 	fmt.Fprint(t.out, "> ")
 }
@@ -165,11 +175,7 @@ func (t *talk) quote() error {
 	if err != nil {
 		return err
 	}
-	date, err := dateOf(t.books, t.asOf)
-	if err != nil {
-		return err
-	}
-	q, err := band.Quote(t.books, told, date)
+	q, err := band.Quote(t.books, told, t.date)
 	if err != nil {
 		return err
 	}
@@ -202,12 +208,20 @@ func onlyTold(known *daybreakv1.Facts) *daybreakv1.Facts {
 	return told
 }
 
-// said prints what a refused answer should have been, and goes on.
-func (t *talk) said(err error) error {
+// refused says what an answer should have been, and goes on. An error that is
+// no refusal ends the conversation.
+func (t *talk) refused(err error) error {
 	s, ok := status.FromError(err)
-	if !ok || errors.Is(err, context.Canceled) {
+	if !ok || s.Code() == codes.Canceled || s.Code() == codes.Internal {
 		return err
 	}
-	fmt.Fprintf(t.out, "  %s\n", s.Message())
+	text := s.Message()
+	for _, d := range s.Details() {
+		if bad, ok := d.(*errdetails.BadRequest); ok && len(bad.FieldViolations) > 0 {
+			v := bad.FieldViolations[0]
+			text = strings.TrimPrefix(v.Description, v.Field+": ")
+		}
+	}
+	fmt.Fprintf(t.out, "  %s.\n", strings.TrimSuffix(text, "."))
 	return nil
 }

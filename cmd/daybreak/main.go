@@ -15,6 +15,7 @@ import (
 	"os"
 	"os/signal"
 	"syscall"
+	_ "time/tzdata" // a bare system has no time zones of its own
 
 	"daybreak/internal/fault"
 
@@ -37,7 +38,16 @@ func run(ctx context.Context, args []string, in io.Reader, out, errs io.Writer) 
 		Short:         "Plans and prices home charging for an electric vehicle",
 		SilenceUsage:  true,
 		SilenceErrors: true,
+		Args:          cobra.ArbitraryArgs, // judged below, to say what was meant
+		RunE: func(c *cobra.Command, args []string) error {
+			if len(args) > 0 {
+				return unknownCommand(c, args[0])
+			}
+			return c.Help()
+		},
 	}
+	root.CompletionOptions.HiddenDefaultCmd = true
+	root.SetFlagErrorFunc(wrongFlag)
 	root.SetArgs(args)
 	root.SetIn(in)
 	root.SetOut(out)

@@ -1,12 +1,8 @@
 package main
 
 import (
-	"encoding/json"
-	"io"
-	"os"
-	"strings"
+	"fmt"
 
-	daybreakv1 "daybreak/api/daybreak/v1"
 	"daybreak/internal/band"
 	"daybreak/internal/facts"
 	"daybreak/internal/fault"
@@ -27,7 +23,12 @@ func quoteCommand() *cobra.Command {
 		Long: "FACTS.json holds what is known of a household, in the form of the API's Facts message,\n" +
 			"or an object with such a \"facts\" member.\n" +
 			"Whatever is not known is drawn and listed as assumed. Try testdata/households/V01.json.",
-		Args: cobra.ExactArgs(1),
+		Args: func(_ *cobra.Command, args []string) error {
+			if len(args) != 1 {
+				return fault.Invalid("FACTS.json", fmt.Sprintf("%d files", len(args)), "one file of facts, or - for standard input")
+			}
+			return nil
+		},
 		RunE: func(cmd *cobra.Command, args []string) error {
 			return printQuote(cmd, args[0], output, asOf, folder)
 		},
@@ -42,19 +43,19 @@ func printQuote(cmd *cobra.Command, file, output, asOf, folder string) error {
 	if output != "text" && output != "json" && output != "canonical" {
 		return fault.Invalid("--output", output, "text, json or canonical")
 	}
-	raw, err := readFacts(cmd.InOrStdin(), file)
-	if err != nil {
-		return err
-	}
-	told, err := decodeFacts(raw)
-	if err != nil {
-		return err
-	}
 	books, err := openBooks(folder)
 	if err != nil {
 		return err
 	}
 	date, err := dateOf(books, asOf)
+	if err != nil {
+		return err
+	}
+	raw, err := readFacts(cmd.InOrStdin(), file)
+	if err != nil {
+		return err
+	}
+	told, err := decodeFacts(file, raw)
 	if err != nil {
 		return err
 	}
@@ -76,22 +77,6 @@ func printQuote(cmd *cobra.Command, file, output, asOf, folder string) error {
 	return printer.Text(cmd.OutOrStdout(), &q, &told)
 }
 
-// decodeFacts reads the API's Facts message, or the "facts" member of an
-// object such as a request body. Unknown fields are refused.
-func decodeFacts(raw []byte) (facts.Facts, error) {
-	var outer struct{ Facts json.RawMessage }
-	if json.Unmarshal(raw, &outer) == nil && len(outer.Facts) > 0 {
-		raw = outer.Facts
-	}
-	var m daybreakv1.Facts
-	if err := protojson.Unmarshal(raw, &m); err != nil {
-		f := fault.Invalid("facts", "something else", "the JSON of a Facts message")
-		f.Detail = strings.TrimPrefix(strings.ReplaceAll(err.Error(), "\u00a0", " "), "proto: ")
-		return facts.Facts{}, f
-	}
-	return wire.Facts("facts", &m)
-}
-
 // printJSON prints the whole quote as the API gives it.
 func printJSON(cmd *cobra.Command, books *shop.Books, q *quote.Quote, told facts.Facts, asOf unit.Date) error {
 	words, err := wire.LoadWords(books.Cautions, books.Tree)
@@ -105,26 +90,4 @@ func printJSON(cmd *cobra.Command, books *shop.Books, q *quote.Quote, told facts
 	}
 	_, err = cmd.OutOrStdout().Write(append(body, '\n'))
 	return err
-}
-
-// mostFacts is the largest file of facts read: the same limit as a request.
-const mostFacts = 64 << 10
-
-func readFacts(in io.Reader, file string) ([]byte, error) {
-	if file != "-" {
-		f, err := os.Open(file)
-		if err != nil {
-			return nil, fault.Invalid("FACTS.json", file, "a readable file, or - for standard input")
-		}
-		defer f.Close()
-		in = f
-	}
-	raw, err := io.ReadAll(io.LimitReader(in, mostFacts+1))
-	if err != nil {
-		return nil, err
-	}
-	if len(raw) > mostFacts {
-		return nil, fault.Invalid("FACTS.json", "more than 64 KiB", "at most 64 KiB")
-	}
-	return raw, nil
 }

@@ -7,6 +7,7 @@ import (
 	"log/slog"
 	"net"
 	"net/http"
+	"net/url"
 	"os"
 	"path/filepath"
 	"time"
@@ -14,6 +15,7 @@ import (
 	"daybreak/internal/fault"
 	"daybreak/internal/service"
 	"daybreak/internal/service/access"
+	"daybreak/internal/shop"
 	"daybreak/internal/store"
 	"daybreak/internal/store/embedded"
 	redisstore "daybreak/internal/store/redis"
@@ -33,13 +35,13 @@ func serveCommand() *cobra.Command {
 	c := &cobra.Command{
 		Use:   "serve",
 		Short: "Serve gRPC, REST and the chat page of one shop, on this machine only",
-		Args:  cobra.NoArgs,
+		Args:  noArgs,
 		RunE:  func(cmd *cobra.Command, _ []string) error { return serve(cmd, s) },
 	}
 	f := c.Flags()
 	f.StringVar(&s.http, "http", "127.0.0.1:8080", "address of the page and REST")
 	f.StringVar(&s.grpc, "grpc", "127.0.0.1:8081", "address of gRPC")
-	f.StringVar(&s.data, "data", "", "data directory, default "+dataHint)
+	f.StringVar(&s.data, "data-dir", "", "data directory, default "+dataHint)
 	f.StringVar(&s.redis, "redis", "", "keep sessions and quotes in Redis at this URL instead of the data directory")
 	f.StringVar(&s.keys, "keys", "", "directory of the service key, default the data directory")
 	f.StringVar(&s.shop, "shop", "", "folder with a shop's books, default the demo shop")
@@ -58,7 +60,7 @@ func dataDir(given string) (string, error) {
 	}
 	home, err := os.UserHomeDir()
 	if err != nil {
-		return "", fault.Invalid("--data", "no home directory", "a directory this user may write to")
+		return "", fault.Invalid("--data-dir", "no home directory", "a directory this user may write to")
 	}
 	return filepath.Join(home, ".local", "share", "daybreak"), nil
 }
@@ -111,17 +113,39 @@ func serve(cmd *cobra.Command, s serving) error {
 		onHTTP.Close()
 		return err
 	}
-	greet(cmd, books.Name+", "+books.Town, onHTTP.Addr(), onGRPC.Addr(), kept)
+	place := dir
+	if s.redis != "" {
+		place = hostOf(s.redis)
+	}
+	greet(cmd, books, onHTTP.Addr(), onGRPC.Addr(), kept.Promise()+"; in "+place)
 	return until(ctx, server, web.NewServer(handler), onHTTP, onGRPC)
 }
 
 // openStore opens Redis where a URL is given, else the file in the data
 // directory.
-func openStore(ctx context.Context, url, dir string) (store.Store, error) {
-	if url != "" {
-		return redisstore.Open(ctx, redisstore.Config{URL: url})
+func openStore(ctx context.Context, redis, dir string) (store.Store, error) {
+	if redis == "" {
+		return embedded.Open(embedded.Config{Dir: dir})
 	}
-	return embedded.Open(embedded.Config{Dir: dir})
+	kept, err := redisstore.Open(ctx, redisstore.Config{URL: redis})
+	if f, ok := fault.As(err); ok {
+		named := *f
+		named.Field = "--redis"
+		if f.Kind == fault.KindUnavailable { // at the start nothing was asked yet
+			named.Got, named.Accepted, named.Detail = hostOf(redis), "the address of a Redis server that answers", "start one there, or leave --redis out to keep everything in a file"
+		}
+		return nil, &named
+	}
+	return kept, err
+}
+
+// hostOf is the part of a URL that holds no secret.
+func hostOf(raw string) string {
+	u, err := url.Parse(raw)
+	if err != nil {
+		return "this URL"
+	}
+	return u.Host
 }
 
 // loopback refuses an address other machines could reach: without credentials
@@ -141,19 +165,23 @@ func listen(flag, addr string) (net.Listener, error) {
 	l, err := net.Listen("tcp", addr)
 	if err != nil {
 		f := fault.Invalid(flag, addr, "an address that is free")
-		f.Detail = "another program may be using the port; choose one with " + flag + " 127.0.0.1:0"
-		return nil, errors.Join(f, nil)
+		f.Detail = "another program uses it; end that one, or let the system choose with " + flag + " 127.0.0.1:0"
+		return nil, f
 	}
 	return l, nil
 }
 
-func greet(cmd *cobra.Command, shop string, onHTTP, onGRPC net.Addr, kept store.Store) {
+func greet(cmd *cobra.Command, books *shop.Books, onHTTP, onGRPC net.Addr, kept string) {
 	out := cmd.OutOrStdout()
-	fmt.Fprintf(out, "Daybreak serves %s (demo: every price is invented)\n", shop)
+	demo := ""
+	if books.Demo {
+		demo = " (demo: every price is invented)"
+	}
+	fmt.Fprintf(out, "Daybreak serves %s, %s%s\n", books.Name, books.Town, demo)
 	fmt.Fprintf(out, "  page and REST   http://%s\n", onHTTP)
 	fmt.Fprintf(out, "  gRPC            %s\n", onGRPC)
 	fmt.Fprintf(out, "  contract        http://%s/openapi.json\n", onHTTP)
-	fmt.Fprintf(out, "  kept            %s\n", kept.Promise())
+	fmt.Fprintf(out, "  kept            %s\n", kept)
 	fmt.Fprintln(out, "  for this machine only: callers need no credential")
 	fmt.Fprintln(out, "Try it:")
 	fmt.Fprintf(out, "  curl -s http://%s/v1/quotes:compose -H 'content-type: application/json' -d '{\"facts\":{\"driving\":{\"weekday_miles\":40},\"panel\":{\"service_amps\":200}}}'\n", onHTTP)

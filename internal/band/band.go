@@ -1,6 +1,8 @@
 package band
 
 import (
+	"slices"
+
 	"daybreak/internal/facts"
 	"daybreak/internal/intake/tree"
 	"daybreak/internal/pricing"
@@ -19,15 +21,17 @@ func Quote(books *shop.Books, told facts.Facts, asOf unit.Date) (quote.Quote, er
 	// What tables know is looked up before anything is assumed.
 	known := told
 	books.Complete(&known, asOf)
-	e := estimator{books: books, known: known, asOf: asOf, world: books.World(asOf)}
+	e := estimator{books: books, known: known, asOf: asOf, world: books.World(asOf), priced: map[facts.Facts]quote.Draw{}}
+	e.open = books.Tree.Moves(&known, quote.Matters)
 	filled := known
 	assumed := books.Tree.Central(&filled, e.world)
 	books.Complete(&filled, asOf)
-	q, err := quote.Compose(books, quote.Household{Told: told, Filled: filled, Assumptions: e.list(assumed, &filled)}, asOf)
+	unsized := sizeLoads(&filled)
+	q, err := quote.Compose(books, quote.Household{Told: told, Filled: filled, Assumptions: append(e.list(assumed, &filled), unsized...)}, asOf)
 	if err != nil {
 		return quote.Quote{}, err
 	}
-	e.central, e.outcome = filled, q.Outcome()
+	e.outcome = q.Outcome()
 	if err := e.probe(&q); err != nil {
 		return quote.Quote{}, err
 	}
@@ -45,11 +49,16 @@ type estimator struct {
 	books   *shop.Books
 	world   *tree.World
 	known   facts.Facts // told, and looked up
-	central facts.Facts
 	asOf    unit.Date
 	outcome quote.Draw
-	active  []bool // dimensions that move a leaf of this household
+	open    []bool // dimensions that may move what matters in this household
 	varies  bool   // draws differ in level, circuit or verdict
+	// priced remembers households drawn before: the words of a closed list
+	// come up again and again.
+	priced map[facts.Facts]quote.Draw
+	drawn  facts.Facts // the household being drawn
+	middle facts.Facts // every number in the middle
+	usual  quote.Draw  // what it comes to
 }
 
 // estimate draws the open leaves and mixes the bills. With nothing open it is
@@ -58,14 +67,15 @@ func (e *estimator) estimate(q *quote.Quote) (quote.Band, error) {
 	best := q.Outcome()
 	b := quote.Band{Draws: 1, Currency: e.books.Prices.Currency}
 	b.P10, b.P50, b.P90 = rounded(best.Spread.P10), best.Likely, rounded(best.Spread.P90)
-	if !anyOf(e.active) {
+	if !slices.Contains(e.open, true) {
 		return b, nil
 	}
 	bills, moved := make([]pricing.Spread, 0, Draws), false
-	u := make([]float64, e.books.Tree.Dimensions())
+	u := make([]float64, len(e.open))
 	for k := range Draws {
-		point(k, u)
-		d, err := e.draw(u)
+		point(k, u, e.open)
+		e.fill(u)
+		d, err := e.price()
 		if err != nil {
 			return quote.Band{}, err
 		}
@@ -91,19 +101,25 @@ func (e *estimator) estimate(q *quote.Quote) (quote.Band, error) {
 
 func rounded(minor float64) int64 { return int64(minor + 0.5) }
 
-// draw prices one household: what is known, the rest from the numbers u.
-func (e *estimator) draw(u []float64) (quote.Draw, error) {
-	f := e.known
-	e.books.Tree.Draw(u, &f, e.world)
-	e.books.Complete(&f, e.asOf)
-	return quote.Price(e.books, &f, e.asOf)
+// fill draws one household: what is known, the rest from the numbers u.
+func (e *estimator) fill(u []float64) {
+	e.drawn = e.known
+	e.books.Tree.Draw(u, &e.drawn, e.world)
+	sizeLoads(&e.drawn)
 }
 
-func anyOf(all []bool) bool {
-	for _, x := range all {
-		if x {
-			return true
-		}
+// price says what would be recommended to the household drawn, and what it
+// would cost.
+func (e *estimator) price() (quote.Draw, error) {
+	if e.drawn == e.middle && e.usual != (quote.Draw{}) {
+		return e.usual, nil
 	}
-	return false
+	if d, ok := e.priced[e.drawn]; ok {
+		return d, nil
+	}
+	d, err := quote.Price(e.books, &e.drawn, e.asOf)
+	if err == nil {
+		e.priced[e.drawn] = d
+	}
+	return d, err
 }

@@ -43,9 +43,12 @@ func TestMixtureAgreesWithItsPlainTwin(t *testing.T) {
 func TestPointsFillEachDimensionEvenly(t *testing.T) {
 	const n, dims = 64, 60
 	count := make([][4]int, dims)
-	u := make([]float64, dims)
+	u, open := make([]float64, dims), make([]bool, dims)
+	for d := range open {
+		open[d] = true
+	}
 	for k := range n {
-		point(k, u)
+		point(k, u, open)
 		for d, x := range u {
 			require.Greater(t, x, 0.0)
 			require.Less(t, x, 1.0)

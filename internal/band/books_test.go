@@ -4,7 +4,6 @@ import (
 	"encoding/json"
 	"os"
 	"path/filepath"
-	"strings"
 	"sync"
 	"testing"
 
@@ -46,10 +45,9 @@ func openBooks(t testing.TB) *shop.Books {
 
 // household is one file of testdata/households: facts in the wire form.
 type household struct {
-	id    string
-	told  facts.Facts
-	asOf  unit.Date
-	lines []expectation
+	id   string
+	told facts.Facts
+	asOf unit.Date
 }
 
 const householdsDir = "../../testdata/households"
@@ -71,21 +69,16 @@ func readHousehold(t testing.TB, name string) household {
 	raw, err := os.ReadFile(name)
 	require.NoError(t, err)
 	var doc struct {
-		ID     string          `json:"id"`
-		Title  string          `json:"title"`
-		Tests  string          `json:"tests"`
-		AsOf   string          `json:"as_of"`
-		Facts  json.RawMessage `json:"facts"`
-		Expect []expectation   `json:"expect"`
+		ID    string          `json:"id"`
+		AsOf  string          `json:"as_of"`
+		Facts json.RawMessage `json:"facts"`
 	}
-	dec := json.NewDecoder(strings.NewReader(string(raw)))
-	dec.DisallowUnknownFields()
-	require.NoError(t, dec.Decode(&doc), name)
+	require.NoError(t, json.Unmarshal(raw, &doc), name)
 	var m daybreakv1.Facts
 	require.NoError(t, protojson.Unmarshal(doc.Facts, &m), name)
 	told, err := wire.Facts("facts", &m)
 	require.NoError(t, err, name)
 	asOf, ok := unit.ParseDate(doc.AsOf)
 	require.True(t, ok, name)
-	return household{doc.ID, told, asOf, doc.Expect}
+	return household{doc.ID, told, asOf}
 }

@@ -7,13 +7,18 @@ var primes = [...]int{
 	257, 263, 269, 271, 277, 281, 283, 293, 307, 311, 313, 317, 331, 337, 347, 349, 353, 359, 367, 373, 379, 383, 389, 397,
 }
 
-// point fills u with the k-th point, each coordinate inside (0, 1). Every
-// dimension is turned by its own constant, so that large bases do not march in
-// step over the first few points.
+// point fills u with the k-th point, each coordinate inside (0, 1), and with
+// the middle where a dimension is not open. Every dimension is turned by its
+// own constant, so that large bases do not march in step over the first few
+// points.
 //
 // Source: Halton (1960), radical inverse; Cranley and Patterson (1976), rotation.
-func point(k int, u []float64) {
+func point(k int, u []float64, open []bool) {
 	for d := range u {
+		if !open[d] {
+			u[d] = 0.5
+			continue
+		}
 		x := radicalInverse(k+1, primes[d%len(primes)]) + rotation(d)
 		u[d] = min(max(x-float64(int(x)), 1e-9), 1-1e-9)
 	}

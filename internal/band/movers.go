@@ -3,6 +3,7 @@ package band
 import (
 	"fmt"
 	"math"
+	"slices"
 	"sort"
 	"strings"
 
@@ -24,48 +25,68 @@ const moveShare = 0.05
 func (e *estimator) list(assumed []tree.Assumption, filled *facts.Facts) []quote.Assumption {
 	out := make([]quote.Assumption, 0, len(assumed))
 	for _, a := range assumed {
+		if !quote.Assumed(a.Leaf.Path) {
+			continue
+		}
 		slot := a.Leaf.At(filled)
 		out = append(out, quote.Assumption{Path: a.Leaf.Path, Value: printed(slot), Basis: slot.Basis(), Question: a.Question})
 	}
 	return out
 }
 
-// probe tries every open dimension alone, and notes on the quote's assumptions
-// what each moves and whether it decides.
+// probe tries every open dimension alone, the others held in the middle, and
+// notes on the quote's assumptions what each moves and whether it decides.
 func (e *estimator) probe(q *quote.Quote) error {
-	u := make([]float64, e.books.Tree.Dimensions())
-	e.active = make([]bool, len(u))
-	middle := e.fill(u, -1, 0.5)
+	if !slices.Contains(e.open, true) {
+		return nil
+	}
+	u := make([]float64, len(e.open))
 	for d := range u {
-		moved := map[string]bool{}
-		low, high, decides := math.Inf(1), math.Inf(-1), false
+		u[d] = 0.5
+	}
+	e.fill(u)
+	e.middle = e.drawn
+	var err error
+	if e.usual, err = e.price(); err != nil {
+		return err
+	}
+	for d := range u {
+		if !e.open[d] {
+			continue
+		}
+		low, high, decides := float64(e.outcome.Likely), float64(e.outcome.Likely), false
 		for _, at := range tries {
-			f := e.fill(u, d, at)
-			if f == middle {
+			u[d] = at
+			e.fill(u)
+			if e.drawn == e.middle {
 				continue
 			}
-			e.active[d] = true
-			for _, leaf := range facts.Leaves() {
-				if printed(leaf.At(&f)) != printed(leaf.At(&middle)) {
-					moved[leaf.Path] = true
-				}
-			}
-			got, err := quote.Price(e.books, &f, e.asOf)
+			got, err := e.price()
 			if err != nil {
 				return err
 			}
 			low, high = min(low, float64(got.Likely)), max(high, float64(got.Likely))
 			decides = decides || differs(got, e.outcome)
 		}
-		if !e.active[d] {
-			continue
-		}
-		low, high = min(low, float64(e.outcome.Likely)), max(high, float64(e.outcome.Likely))
+		u[d] = 0.5
 		decides = decides || high-low >= moveShare*math.Max(float64(e.outcome.Likely), 1)
-		note(q.Assumptions, moved, int64(high-low), decides)
+		note(q.Assumptions, e.drawnBy(d), int64(high-low), decides)
 	}
 	sortBySwing(q.Assumptions)
 	return nil
+}
+
+// drawnBy lists the leaves that a dimension draws; the last dimensions belong to
+// what is narrowed.
+func (e *estimator) drawnBy(d int) []*facts.Leaf {
+	if d < len(e.open)-facts.MostNarrowed {
+		return e.books.Tree.Sets(d)
+	}
+	var out []*facts.Leaf
+	for _, n := range e.known.Narrowings() {
+		out = append(out, n.Leaf())
+	}
+	return out
 }
 
 // printed is a leaf's value as text; "" when it has none.
@@ -82,23 +103,11 @@ func printed(s facts.Slot) string {
 	}
 }
 
-// fill is the household with every open leaf in the middle but one.
-func (e *estimator) fill(u []float64, dimension int, at float64) facts.Facts {
-	for i := range u {
-		u[i] = 0.5
-	}
-	if dimension >= 0 {
-		u[dimension] = at
-	}
-	f := e.known
-	e.books.Tree.Draw(u, &f, e.world)
-	e.books.Complete(&f, e.asOf)
-	return f
-}
-
-func note(all []quote.Assumption, moved map[string]bool, swing int64, decides bool) {
+// note credits a swing to the leaves drawn, not to those that follow from them:
+// they have a dimension of their own.
+func note(all []quote.Assumption, drawn []*facts.Leaf, swing int64, decides bool) {
 	for i := range all {
-		if moved[all[i].Path] {
+		if leaf, ok := facts.LeafAt(all[i].Path); ok && slices.Contains(drawn, leaf) {
 			all[i].Swing = max(all[i].Swing, swing)
 			all[i].Decides = all[i].Decides || decides
 		}
@@ -108,7 +117,7 @@ func note(all []quote.Assumption, moved map[string]bool, swing int64, decides bo
 // differs reports whether two draws would be wired, placed or judged differently.
 func differs(a, b quote.Draw) bool {
 	return a.Level != b.Level || a.Setting != b.Setting || a.Breaker != b.Breaker || a.Verdict != b.Verdict ||
-		a.Managed != b.Managed || a.Wire != b.Wire || (a.Option == "") != (b.Option == "")
+		a.Managed != b.Managed || a.Wire != b.Wire || a.Partly != b.Partly || (a.Option == "") != (b.Option == "")
 }
 
 func sortBySwing(all []quote.Assumption) {
@@ -136,6 +145,8 @@ func (e *estimator) lower(q *quote.Quote) {
 		return
 	}
 	q.Standing = quote.Ballpark
+	// A leaf still guessed at is named once; the list of assumptions has the rest.
+	q.Reasons = slices.DeleteFunc(q.Reasons, func(s quote.Sentence) bool { return s.Key == "quote.standing.leaf" })
 	var reasons []quote.Sentence
 	for i, path := range open {
 		if i == mostReasons {

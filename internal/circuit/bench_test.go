@@ -16,7 +16,7 @@ func BenchmarkDesign(b *testing.B) {
 	for _, c := range []struct {
 		name string
 		job  circuit.Job
-	}{{"garage", plainJob(32)}, {"outdoors with one change", outdoors}} {
+	}{{"garage", plainJob(32)}, {"outdoors with one change", outdoors}, {"carport at 170 ft", carport(48)}} {
 		b.Run(c.name, func(b *testing.B) {
 			b.ReportAllocs()
 			for b.Loop() {
@@ -25,6 +25,16 @@ func BenchmarkDesign(b *testing.B) {
 				}
 			}
 		})
+	}
+}
+
+func BenchmarkDesignFeeder(b *testing.B) {
+	ed, job := book(b, 2023), detachedGarage()
+	b.ReportAllocs()
+	for b.Loop() {
+		if _, err := circuit.DesignFeeder(ed, job, nil); err != nil {
+			b.Fatal(err)
+		}
 	}
 }
 

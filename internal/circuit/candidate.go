@@ -6,11 +6,10 @@ import (
 	"daybreak/internal/edition"
 )
 
-// Columns of design.sized.
+// Columns a wiring is sized at: as the terminals are marked, or as if they were.
 const (
-	cableColumn = iota
-	racewayColumn
-	markedColumn
+	asMarked = iota
+	ifMarked
 )
 
 // sizeCandidates sizes every plan and keeps what meets all limits, and beside
@@ -20,7 +19,7 @@ func (d *design) sizeCandidates() (bool, error) {
 	d.res.Candidates = make([]Candidate, 0, n)
 	for i := range n {
 		var err error
-		if list[i].parts[1].method == 0 {
+		if list[i].wirings[1].method == 0 {
 			err = d.sizeWhole(&list[i])
 		} else {
 			err = d.sizeChanging(&list[i])
@@ -30,11 +29,13 @@ func (d *design) sizeCandidates() (bool, error) {
 		}
 	}
 	if n == 0 {
-		why := NoMethodFits
-		if d.changes {
-			why = TooManyChanges
+		switch {
+		case d.changes:
+			return false, d.fail(TooManyChanges, AllowRaceway, AskElectrician)
+		case d.job.Route.shallow():
+			return false, d.fail(TooShallow, DigDeeper, AskElectrician)
 		}
-		return false, d.fail(why, AllowRaceway, AskElectrician)
+		return false, d.fail(NoMethodFits, AllowRaceway, AskElectrician)
 	}
 	if len(d.res.Candidates) == 0 {
 		return false, d.whyNone()
@@ -44,7 +45,7 @@ func (d *design) sizeCandidates() (bool, error) {
 
 // whyNone names the limit that ended the last hope, and what would do.
 func (d *design) whyNone() error {
-	onlyCable := d.methods&(UseEMT|UsePVC) == 0
+	onlyCable := d.methods&(UseEMT|UsePVC|UseRMC) == 0
 	for i := range d.res.Losers {
 		if d.res.Losers[i].Fails&FailsStock != 0 {
 			return d.fail(NothingStocked, AskElectrician)
@@ -60,6 +61,8 @@ func (d *design) whyNone() error {
 		return d.fail(DropTooHigh, LowerSetting, ShorterRoute)
 	}
 	switch {
+	case !d.job.Hot.None():
+		return d.fail(NoConductor, LargerConductor, LowerSetting)
 	case onlyCable:
 		return d.fail(NoConductor, AllowRaceway, LowerSetting)
 	case d.job.Terminals == edition.Unmarked:
@@ -68,48 +71,69 @@ func (d *design) whyNone() error {
 	return d.fail(NoConductor, LowerSetting, AskElectrician)
 }
 
-// smallest sizes a method once for the whole job.
-func (d *design) smallest(w wiring, column int) (*Sized, error) {
-	if w.method.Cable() {
-		column = cableColumn
+// smallest sizes a wiring once for the whole job.
+func (d *design) smallest(w *wiring, column int) (*Sized, error) {
+	if d.job.Terminals == edition.Marked75 {
+		column = asMarked
 	}
-	if d.sized[column] != nil {
-		return d.sized[column], nil
+	for i := range d.sized[:d.nSized] {
+		if k := &d.sized[i]; k.method == w.method && k.metal == w.metal && k.column == column {
+			return &k.Sized, nil
+		}
 	}
-	demand := Demand{Load: d.res.Load, Device: d.res.Device, Marking: d.job.Terminals,
-		Surroundings: edition.Surroundings{Ambient: d.job.Ambient, CurrentCarrying: 2}}
-	if !w.method.Cable() {
-		demand.Surroundings.CurrentCarrying += d.job.OtherCurrentCarrying
-	}
-	if column == markedColumn {
+	demand := d.demand(w)
+	if column == ifMarked {
 		demand.Marking = edition.Marked75
 	}
-	s, err := SmallestConductor(d.ed, w.method, edition.Copper, demand)
+	s, err := SmallestConductor(d.ed, w.method, w.metal, demand)
 	if err != nil {
 		return nil, err
 	}
-	d.store[column] = s
-	d.sized[column] = &d.store[column]
-	if !s.Below.None() && column != markedColumn {
-		d.lose(Candidate{Fails: s.BelowCheck.Fails, Parts: [2]Part{{Method: w.method, Raceway: w.raceway, Hot: s.Below,
-			Terminals: s.BelowCheck.Terminals.Value, Ampacity: s.BelowCheck.Conditions.Value}}})
+	if want := d.job.Hot; !want.None() && want.Rank() < s.Size.Rank() {
+		// Too small for the job: told with the limits it fails, and not sized on.
+		s.Below, s.Size = want, edition.Size{}
+		w := edition.Wire{Method: w.method, Size: want, Material: w.metal}
+		if s.BelowCheck, err = CheckConductor(d.ed, w, demand); err != nil {
+			return nil, err
+		}
 	}
-	if s.Size.None() && column != markedColumn {
-		d.lose(Candidate{Fails: FailsSize, Parts: [2]Part{{Method: w.method, Raceway: w.raceway}}})
+	kept := &d.sized[d.nSized]
+	d.nSized++
+	*kept = sizedWire{w.method, w.metal, column, s}
+	if column == ifMarked {
+		return &kept.Sized, nil
 	}
-	return d.sized[column], nil
+	part := Part{Method: w.method, Raceway: w.raceway, Metal: w.metal}
+	if !s.Below.None() {
+		part.Hot, part.Terminals, part.Ampacity = s.Below, s.BelowCheck.Terminals.Value, s.BelowCheck.Conditions.Value
+		d.lose(Candidate{Fails: s.BelowCheck.Fails, Parts: [mostParts]Part{part}})
+	}
+	if s.Size.None() && d.job.Hot.None() {
+		d.lose(Candidate{Fails: FailsSize, Parts: [mostParts]Part{{Method: w.method, Raceway: w.raceway, Metal: w.metal}}})
+	}
+	return &kept.Sized, nil
+}
+
+// demand is what a wiring's conductors are tested against.
+func (d *design) demand(w *wiring) Demand {
+	out := Demand{Load: d.res.Load, Other: d.other, Device: d.res.Device, Marking: d.job.Terminals,
+		Surroundings: edition.Surroundings{Ambient: d.ambient, CurrentCarrying: 2}}
+	if !w.method.Cable() {
+		out.Surroundings.CurrentCarrying += d.job.OtherCurrentCarrying
+	}
+	return out
 }
 
 // sizeWhole keeps the smallest size that meets all limits and that the shop
 // can build; a size or two above is tried where it cannot.
 func (d *design) sizeWhole(p *plan) error {
-	s, err := d.smallest(p.parts[0], racewayColumn)
+	s, err := d.smallest(&p.wirings[0], asMarked)
 	if err != nil || s.Size.None() {
 		return err
 	}
-	largest := d.largest(p.parts[0].method)
-	for rank, unsold := s.Size.Rank(), 0; rank <= largest && unsold <= sizesAbove; rank++ {
-		c, err := d.build(p, [2]edition.Size{d.ed.Sizes()[rank-1]}, racewayColumn)
+	least, largest := d.between(&p.wirings[0], s.Size)
+	for rank, unsold := least, 0; rank <= largest && unsold <= sizesAbove; rank++ {
+		c, err := d.build(p, [2]edition.Size{d.ed.Sizes()[rank-1]}, asMarked)
 		if errors.Is(err, edition.ErrUnanswerable) {
 			break
 		}
@@ -133,18 +157,19 @@ const sizesAbove = 2
 // sizeChanging keeps the pairs of sizes, cable and raceway, of which neither
 // can be smaller without the other growing.
 func (d *design) sizeChanging(p *plan) error {
-	first, err := d.smallest(p.parts[0], racewayColumn)
+	first, err := d.smallest(&p.wirings[0], asMarked)
 	if err != nil || first.Size.None() {
 		return err
 	}
-	second, err := d.smallest(p.parts[1], racewayColumn)
+	second, err := d.smallest(&p.wirings[1], asMarked)
 	if err != nil || second.Size.None() {
 		return err
 	}
-	upTo := d.largest(p.parts[1].method)
-	for a, unsold := first.Size.Rank(), 0; a <= d.largest(p.parts[0].method) && unsold <= sizesAbove; a++ {
-		for b := second.Size.Rank(); b <= upTo; b++ {
-			c, err := d.build(p, [2]edition.Size{d.ed.Sizes()[a-1], d.ed.Sizes()[b-1]}, racewayColumn)
+	from, to := d.between(&p.wirings[0], first.Size)
+	least, upTo := d.between(&p.wirings[1], second.Size)
+	for a, unsold := from, 0; a <= to && unsold <= sizesAbove; a++ {
+		for b := least; b <= upTo; b++ {
+			c, err := d.build(p, [2]edition.Size{d.ed.Sizes()[a-1], d.ed.Sizes()[b-1]}, asMarked)
 			if errors.Is(err, edition.ErrUnanswerable) {
 				break
 			}
@@ -152,7 +177,7 @@ func (d *design) sizeChanging(p *plan) error {
 				return err
 			}
 			if c.Fails != 0 {
-				if a == first.Size.Rank() && b == second.Size.Rank() {
+				if a == from && b == least {
 					d.lose(c)
 				}
 				continue
@@ -169,8 +194,17 @@ func (d *design) sizeChanging(p *plan) error {
 	return nil
 }
 
-func (d *design) largest(m edition.Method) int {
-	rng, err := d.ed.MethodSizes(m, edition.Copper)
+// between gives the ranks of the sizes tried: from the smallest that passes to
+// the largest made, or the one wanted.
+func (d *design) between(w *wiring, smallest edition.Size) (from, to int) {
+	if want := d.job.Hot; !want.None() {
+		return want.Rank(), min(want.Rank(), d.largest(w))
+	}
+	return smallest.Rank(), d.largest(w)
+}
+
+func (d *design) largest(w *wiring) int {
+	rng, err := d.ed.MethodSizes(w.method, w.metal)
 	if err != nil || rng.Value.Largest.None() {
 		return len(d.ed.Sizes())
 	}
@@ -209,18 +243,18 @@ func (d *design) ifMarked(list []plan) error {
 	}
 	for i := range list {
 		p := &list[i]
-		if p.parts[0].method.Cable() || p.parts[1].method != 0 {
+		if p.wirings[0].method.Cable() || p.n > 1 {
 			continue
 		}
-		now, err := d.smallest(p.parts[0], racewayColumn)
+		now, err := d.smallest(&p.wirings[0], asMarked)
 		if err != nil {
 			return err
 		}
-		s, err := d.smallest(p.parts[0], markedColumn)
+		s, err := d.smallest(&p.wirings[0], ifMarked)
 		if err != nil || s.Size.None() || (!now.Size.None() && s.Size.Rank() >= now.Size.Rank()) {
 			return err
 		}
-		c, err := d.build(p, [2]edition.Size{s.Size}, markedColumn)
+		c, err := d.build(p, [2]edition.Size{s.Size}, ifMarked)
 		if err != nil {
 			return err
 		}

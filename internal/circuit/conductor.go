@@ -10,6 +10,7 @@ import (
 // Demand is what a conductor is tested against.
 type Demand struct {
 	Load         unit.Amps // the continuous load
+	Other        unit.Amps // beside it on a feeder, not continuous
 	Device       unit.Amps // overcurrent device ahead of it
 	Marking      edition.Marking
 	Surroundings edition.Surroundings
@@ -23,19 +24,25 @@ type ConductorCheck struct {
 	Largest    edition.Cited[unit.Amps] // device it may have; zero likewise
 }
 
+// design is what the terminals must take: 125 % of what is continuous and the
+// rest as it is.
+func (d *Demand) design(ed edition.Edition) unit.Amps {
+	return DesignCurrent(ed, d.Load).Value + d.Other
+}
+
 // CheckConductor makes the three tests, each by itself: the table value at the
 // terminals against 125 % of the load, no factors; the corrected value against
 // the load; the device against what the conductor may have. The next size up
 // of 240.4(B) helps the third alone: it never lends ampacity to a load.
 //
-// Source: NEC 210.19(A), 110.14(C), 310.15, 240.4.
+// Source: NEC 210.19(A), 215.2(A), 110.14(C), 310.15, 240.4.
 func CheckConductor(ed edition.Edition, w edition.Wire, d Demand) (ConductorCheck, error) {
 	var c ConductorCheck
 	var err error
 	if c.Terminals, err = ed.TerminalAmpacity(w, d.Marking, d.Device); err != nil {
 		return c, err
 	}
-	if c.Terminals.Value < DesignCurrent(ed, d.Load).Value-hair {
+	if c.Terminals.Value < d.design(ed)-hair {
 		c.Fails |= FailsTerminals
 	}
 	c.Conditions, err = ed.Ampacity(w, d.Surroundings)
@@ -46,7 +53,7 @@ func CheckConductor(ed edition.Edition, w edition.Wire, d Demand) (ConductorChec
 		return c, nil
 	case err != nil:
 		return c, err
-	case c.Conditions.Value < d.Load-hair:
+	case c.Conditions.Value < d.Load+d.Other-hair:
 		c.Fails |= FailsConditions
 	}
 	if c.Largest, err = ed.LargestDevice(w.Size, w.Material, min(c.Terminals.Value, c.Conditions.Value)); err != nil {
@@ -69,7 +76,7 @@ func SmallestConductor(ed edition.Edition, m edition.Method, metal edition.Mater
 	if err != nil {
 		return s, err
 	}
-	design := DesignCurrent(ed, d.Load).Value
+	design := d.design(ed)
 	for _, size := range ed.Sizes() {
 		if size.Rank() < rng.Value.Smallest.Rank() {
 			continue

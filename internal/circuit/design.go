@@ -12,10 +12,10 @@ import (
 //
 // Source: the eight steps of a branch circuit, sections in the working.
 func Design(ed edition.Edition, job Job, sheet *working.Sheet) (Result, error) {
-	if err := job.check(); err != nil {
+	if err := job.check(ed); err != nil {
 		return Result{}, err
 	}
-	d := design{ed: ed, job: &job}
+	d := newDesign(ed, &job)
 	if err := d.run(); err != nil {
 		return Result{}, err
 	}
@@ -28,20 +28,41 @@ func Design(ed edition.Edition, job Job, sheet *working.Sheet) (Result, error) {
 	return d.res, nil
 }
 
+func newDesign(ed edition.Edition, job *Job) design {
+	return design{ed: ed, job: job, single: edition.THWN2, metal: edition.Copper}
+}
+
 // design is one job on the bench.
 type design struct {
 	ed      edition.Edition
 	job     *Job
 	res     Result
 	rating  unit.Amps // of the plate
+	other   unit.Amps // beside the charger, on a feeder
+	neutral bool      // a neutral is pulled
+	fed     *Fed      // the panel at the end of a feeder
 	methods MethodSet
-	limit   float64   // of voltage drop, per cent
-	route   []Segment // drops merged in
-	changes bool      // cable was given up for changing more than once
-	sized   [3]*Sized // by column: cable; raceway as marked; raceway if marked
-	store   [3]Sized
-	notes   [8]Note
+	limit   float64          // of voltage drop, per cent
+	route   []stretch        // drops merged in
+	ambient unit.Celsius     // along the run, a roof's heat on it
+	single  edition.Method   // conductors in raceways
+	metal   edition.Material // of those conductors
+	changes bool             // cable was given up for changing too often
+	sized   [mostSized]sizedWire
+	nSized  int
+	notes   [12]Note
 	noted   int
+}
+
+// mostSized is four cables and two single conductors, these also as if marked.
+const mostSized = 8
+
+// sizedWire is the smallest size of a wiring, found once for the whole job.
+type sizedWire struct {
+	method edition.Method
+	metal  edition.Material
+	column int
+	Sized
 }
 
 // run works in the order an electrician does. A step that ends the design
@@ -80,9 +101,10 @@ func (d *design) load() (bool, error) {
 	if job.Volts == 120 {
 		d.res.Poles = 1
 	}
+	advice := d.ed.DropAdvice().Value
 	d.limit = job.DropPercent
 	if d.limit == 0 {
-		d.limit = d.ed.DropAdvice().Value.BranchPercent
+		d.limit = max(0, min(advice.BranchPercent, advice.TotalPercent-job.FeederPercent))
 	}
 	return true, nil
 }
@@ -112,22 +134,52 @@ func (d *design) device() (bool, error) {
 
 // serveRoute stops where this room does not wire the way asked for.
 func (d *design) serveRoute() (bool, error) {
-	d.methods = d.job.Methods
-	if d.methods == 0 {
-		d.methods = UseNMB | UseEMT | UsePVC
-	}
-	d.route = d.job.Route.lay(d.job.Place)
-	for _, s := range d.route {
-		if s.Kind == Trench {
+	var onStack [18]Segment
+	laid := d.job.Route.lay(d.job.Place, onStack[:0])
+	for i := range laid {
+		s := &laid[i]
+		if s.Kind == Trench && s.Over == 0 {
 			d.res.Outcome, d.res.Reason = NotServed, UndergroundRoute
 			return false, nil
+		}
+	}
+	d.route = risers(laid, d.ed.EmergingHeight().Value)
+	d.methods = d.job.Methods
+	if d.methods&UseXHHW2 != 0 {
+		d.single = edition.XHHW2
+	}
+	if d.methods &^= UseXHHW2; d.methods == 0 {
+		d.methods = UseNMB | UseEMT | UsePVC
+		if d.job.Route.buried() {
+			d.methods |= UseUFB
+		}
+		if d.job.Route.shallow() {
+			d.methods |= UseRMC
 		}
 	}
 	if d.methods == UseOther {
 		d.res.Outcome, d.res.Reason = NotServed, OtherMethodWanted
 		return false, nil
 	}
-	return true, nil
+	if d.job.Structure == SuppliedAlready && d.ed.Supplies().Value == 1 {
+		d.note(NoteSecondSupplyForCars)
+		return false, d.fail(SecondSupply, OneFeeder, AskElectrician)
+	}
+	if d.job.Route.buried() {
+		d.note(NoteCallBeforeDigging)
+	}
+	return true, d.warm()
+}
+
+// warm takes the air along the run for what it is above a roof in sun.
+func (d *design) warm() error {
+	d.ambient = d.job.Ambient
+	if !d.job.OverRoof {
+		return nil
+	}
+	roof, err := d.ed.RooftopAmbient(d.job.Ambient, d.job.RoofGap)
+	d.ambient = roof.Value
+	return err
 }
 
 // fail ends the design as impossible. It returns nil for the caller's error.
@@ -165,7 +217,7 @@ func mostHere(ed edition.Edition, job Job) unit.Amps {
 		}
 		lower := job
 		lower.Setting, lower.Rating, lower.Means = settings[i], 0, edition.RatingPlate
-		d := design{ed: ed, job: &lower}
+		d := newDesign(ed, &lower)
 		if err := d.run(); err == nil && d.res.Outcome == Designed {
 			return settings[i]
 		}

@@ -84,13 +84,23 @@ func TestNotServedIsAResult(t *testing.T) {
 	require.Equal(t, circuit.OtherMethodWanted, design(t, 2020, job).Reason)
 }
 
-func TestOneChangeOfMethodAtMost(t *testing.T) {
+func TestCableAndRacewayFollowEachOther(t *testing.T) {
 	job := plainJob(32)
 	job.Methods = circuit.UseNMB | circuit.UseEMT
 	job.Route.Segments = []circuit.Segment{{Kind: circuit.OpenFraming, Feet: 10}, {Kind: circuit.Surface, Feet: 10}, {Kind: circuit.Attic, Feet: 10}}
 	r := design(t, 2023, job)
-	require.Equal(t, edition.EMT, r.Chosen.Parts[0].Raceway, "raceway all the way instead")
-	require.False(t, r.Chosen.Box)
+	var ways []string
+	for i := range r.Candidates {
+		way := ""
+		for k := range r.Candidates[i].Parts {
+			if p := &r.Candidates[i].Parts[k]; p.Method != 0 {
+				way += circuit.MethodName(p.Method, p.Raceway) + ", "
+			}
+		}
+		ways = append(ways, way)
+	}
+	require.ElementsMatch(t, []string{"THWN-2 in EMT, ", "NM-B, THWN-2 in EMT, NM-B, ", "NM-B, THWN-2 in EMT, ", "THWN-2 in EMT, NM-B, "}, ways)
+	require.Equal(t, edition.EMT, r.Chosen.Parts[0].Raceway, "two boxes cost more than they save")
 	job.Methods = circuit.UseNMB
 	require.Equal(t, circuit.Impossible, design(t, 2023, job).Outcome)
 	job.Methods = circuit.UseNMB | circuit.UseEMT
@@ -104,6 +114,9 @@ func TestOneChangeOfMethodAtMost(t *testing.T) {
 		}
 	}
 	require.Equal(t, 1, changing)
+	// Fished walls take no raceway, walls in reach no cable: three boxes.
+	job.Route.Segments = []circuit.Segment{{Kind: circuit.Fished, Feet: 9}, {Kind: circuit.Surface, Feet: 9}, {Kind: circuit.Fished, Feet: 9}, {Kind: circuit.Surface, Feet: 9}}
+	require.Equal(t, circuit.TooManyChanges, design(t, 2023, job).Reason)
 }
 
 func TestTheShopsCostDecides(t *testing.T) {
@@ -156,6 +169,7 @@ func TestEveryRuleHasWords(t *testing.T) {
 		func(j *circuit.Job) { j.Connection = circuit.WantReceptacle },
 		func(j *circuit.Job) { j.Methods, j.Route.Segments[0].Feet = circuit.UseEMT, 200 },
 		func(j *circuit.Job) { j.Methods = circuit.UseEMT },
+		func(j *circuit.Job) { *j = carport(32); j.OverRoof = true },
 	} {
 		job := plainJob(32)
 		change(&job)
@@ -163,6 +177,8 @@ func TestEveryRuleHasWords(t *testing.T) {
 		_, err := circuit.Design(book(t, 2023), job, &sheet)
 		require.NoError(t, err)
 		_, err = circuit.Allowed(book(t, 2023), circuit.Existing{Device: 40}, &sheet)
+		require.NoError(t, err)
+		_, err = circuit.DesignFeeder(book(t, 2023), detachedGarage(), &sheet)
 		require.NoError(t, err)
 		for _, s := range sheet.Steps {
 			require.True(t, known[s.Rule], s.Rule)
@@ -177,26 +193,35 @@ func TestEveryRuleHasWords(t *testing.T) {
 
 func TestBadJobsAreRefusedByName(t *testing.T) {
 	for field, change := range map[string]func(*circuit.Job){
-		"circuit.setting_amps":           func(j *circuit.Job) { j.Setting = unit.Amps(math.NaN()) },
-		"circuit.rating_amps":            func(j *circuit.Job) { j.Rating = 16 },
-		"circuit.volts":                  func(j *circuit.Job) { j.Volts = 230 },
-		"circuit.setting_means":          func(j *circuit.Job) { j.Means = 0 },
-		"circuit.fastening":              func(j *circuit.Job) { j.Fastening = 9 },
-		"circuit.connection":             func(j *circuit.Job) { j.Connection = 9 },
-		"circuit.place":                  func(j *circuit.Job) { j.Place = 0 },
-		"circuit.terminals_c":            func(j *circuit.Job) { j.Terminals = 0 },
-		"circuit.ambient_c":              func(j *circuit.Job) { j.Ambient = unit.Celsius(math.Inf(1)) },
-		"circuit.methods":                func(j *circuit.Job) { j.Methods = 255 },
-		"circuit.other_current_carrying": func(j *circuit.Job) { j.OtherCurrentCarrying = -1 },
-		"circuit.drop_percent":           func(j *circuit.Job) { j.DropPercent = math.NaN() },
-		"circuit.max_device_amps":        func(j *circuit.Job) { j.MaxDevice = -1 },
-		"circuit.devices[1]":             func(j *circuit.Job) { j.Devices = []unit.Amps{20, 15} },
-		"circuit.plug":                   func(j *circuit.Job) { j.Plug = "a very long configuration" },
-		"circuit.route.segments":         func(j *circuit.Job) { j.Route.Segments = nil },
-		"circuit.route.segments[0].kind": func(j *circuit.Job) { j.Route.Segments[0].Kind = 99 },
-		"circuit.route.segments[0].feet": func(j *circuit.Job) { j.Route.Segments[0].Feet = -5 },
-		"circuit.route.panel_drop_feet":  func(j *circuit.Job) { j.Route.PanelDrop = unit.Feet(math.NaN()) },
-		"circuit.route.device_drop_feet": func(j *circuit.Job) { j.Route.DeviceDrop = 1e9 },
+		"circuit.setting_amps":                           func(j *circuit.Job) { j.Setting = unit.Amps(math.NaN()) },
+		"circuit.rating_amps":                            func(j *circuit.Job) { j.Rating = 16 },
+		"circuit.volts":                                  func(j *circuit.Job) { j.Volts = 230 },
+		"circuit.setting_means":                          func(j *circuit.Job) { j.Means = 0 },
+		"circuit.fastening":                              func(j *circuit.Job) { j.Fastening = 9 },
+		"circuit.connection":                             func(j *circuit.Job) { j.Connection = 9 },
+		"circuit.place":                                  func(j *circuit.Job) { j.Place = 0 },
+		"circuit.terminals_c":                            func(j *circuit.Job) { j.Terminals = 0 },
+		"circuit.ambient_c":                              func(j *circuit.Job) { j.Ambient = unit.Celsius(math.Inf(1)) },
+		"circuit.methods":                                func(j *circuit.Job) { j.Methods = 1 << 15 },
+		"circuit.other_current_carrying":                 func(j *circuit.Job) { j.OtherCurrentCarrying = -1 },
+		"circuit.drop_percent":                           func(j *circuit.Job) { j.DropPercent = math.NaN() },
+		"circuit.max_device_amps":                        func(j *circuit.Job) { j.MaxDevice = -1 },
+		"circuit.devices[1]":                             func(j *circuit.Job) { j.Devices = []unit.Amps{20, 15} },
+		"circuit.plug":                                   func(j *circuit.Job) { j.Plug = "a very long configuration" },
+		"circuit.route.segments":                         func(j *circuit.Job) { j.Route.Segments = nil },
+		"circuit.route.segments[0].kind":                 func(j *circuit.Job) { j.Route.Segments[0].Kind = 99 },
+		"circuit.route.segments[0].feet":                 func(j *circuit.Job) { j.Route.Segments[0].Feet = -5 },
+		"circuit.hot":                                    func(j *circuit.Job) { j.Hot = edition.NewSize(3, "another book's") },
+		"circuit.structure":                              func(j *circuit.Job) { j.Structure = 9 },
+		"circuit.separations":                            func(j *circuit.Job) { j.Separations = -1 },
+		"circuit.roof_gap_inches":                        func(j *circuit.Job) { j.RoofGap = unit.Inches(math.NaN()) },
+		"circuit.whip_feet":                              func(j *circuit.Job) { j.Whip = 7 },
+		"circuit.feeder_percent":                         func(j *circuit.Job) { j.FeederPercent = math.Inf(1) },
+		"circuit.route.segments[0].over":                 func(j *circuit.Job) { j.Route.Segments[0].Over = 99 },
+		"circuit.route.segments[0].ground":               func(j *circuit.Job) { j.Route.Segments[0].Ground = 99 },
+		"circuit.route.segments[0].deepest_cover_inches": func(j *circuit.Job) { j.Route.Segments[0].DeepestCover = -1 },
+		"circuit.route.panel_drop_feet":                  func(j *circuit.Job) { j.Route.PanelDrop = unit.Feet(math.NaN()) },
+		"circuit.route.device_drop_feet":                 func(j *circuit.Job) { j.Route.DeviceDrop = 1e9 },
 	} {
 		job := plainJob(32)
 		change(&job)

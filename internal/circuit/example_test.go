@@ -48,3 +48,33 @@ func ExampleAllowed() {
 	fmt.Println(a.Setting, a.Binding, err)
 	// Output: 40 device <nil>
 }
+
+// One feeder in place of the old run to a detached garage, and the circuit
+// from the panel it feeds.
+func ExampleDesignFeeder() {
+	book, err := nec.Open(nec.Embedded(), 2020)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	f, err := circuit.DesignFeeder(book, circuit.FeederJob{
+		Charger: 24, Other: 12.5, Volts: 240, Detached: true, OldRuns: 1, Place: edition.Garage,
+		Terminals: edition.Unmarked, Ambient: 30,
+		Route: circuit.Route{Segments: []circuit.Segment{{Kind: circuit.OpenFraming, Feet: 20},
+			{Kind: circuit.Trench, Feet: 55, Over: edition.GeneralBurial}, {Kind: circuit.Surface, Feet: 10}}},
+	}, nil)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Printf("%v A: %s, %d rods, drop %.1f %%\n", f.Device, f.Chosen.Wiring(), f.Panel.Rods, f.Chosen.DropPercent)
+	r, err := circuit.Design(book, circuit.Job{
+		Setting: 24, Volts: 240, Means: edition.RatingPlate, Fastening: edition.FixedInPlace, Place: edition.Garage,
+		Terminals: edition.Unmarked, Ambient: 30, FeederPercent: f.Chosen.DropPercent,
+		Route: circuit.Route{Segments: []circuit.Segment{{Kind: circuit.Surface, Feet: 8}}},
+	}, nil)
+	fmt.Printf("%v A: %s, %v\n", r.Device, r.Chosen.Wiring(), err)
+	// Output:
+	// 60 A: THWN-2 in PVC 40 1: 3 × 6 AWG, ground 10 AWG, 2 rods, drop 1.3 %
+	// 30 A: THWN-2 in EMT 1/2: 2 × 10 AWG, ground 10 AWG, <nil>
+}

@@ -14,15 +14,22 @@ func (d *design) explain(sheet *working.Sheet) {
 	if d.res.Outcome != Designed {
 		return
 	}
-	for i := range d.res.Chosen.Parts {
-		if p := &d.res.Chosen.Parts[i]; p.Method != 0 {
+	e.wires()
+	e.drop()
+	e.termination()
+	e.buried()
+	e.structure()
+}
+
+// wires explains each part of the chosen candidate.
+func (e *explainer) wires() {
+	for i := range e.res.Chosen.Parts {
+		if p := &e.res.Chosen.Parts[i]; p.Method != 0 {
 			e.conductor(i, p)
 			e.grounding(p)
 			e.raceway(p)
 		}
 	}
-	e.drop()
-	e.termination()
 }
 
 type explainer struct {
@@ -60,27 +67,20 @@ func (e *explainer) loadAndDevice() {
 }
 
 func (e *explainer) conductor(i int, p *Part) {
-	w := edition.Wire{Method: p.Method, Size: p.Hot, Material: edition.Copper}
+	w := edition.Wire{Method: p.Method, Size: p.Hot, Material: p.Metal}
 	size := working.Word("size", p.Hot.String())
 	method := working.Word("method", MethodName(p.Method, p.Raceway))
-	demand := Demand{Load: e.res.Load, Device: e.res.Device, Marking: e.job.Terminals,
-		Surroundings: edition.Surroundings{Ambient: e.job.Ambient, CurrentCarrying: 2}}
-	if !p.Method.Cable() {
-		demand.Surroundings.CurrentCarrying += e.job.OtherCurrentCarrying
-	}
+	demand := e.demand(&wiring{method: p.Method, metal: p.Metal})
 	c, err := CheckConductor(e.ed, w, demand)
 	if err != nil {
 		return
 	}
-	starts := e.route[0]
-	if i == 1 {
-		starts = e.route[e.res.Chosen.split]
-	}
+	starts := e.route[e.res.Chosen.spans[i].a]
 	fit := e.ed.FitIn(p.Method, p.Raceway, starts.Kind.run(e.job.Place))
 	e.add("circuit.method", method, fit.Source, working.Num("feet", p.Feet, "ft"))
 	e.add("circuit.terminals", amp("ampacity", c.Terminals.Value), c.Terminals.Source, size, method, amp("design", e.res.Design))
 	e.add("circuit.conditions", amp("ampacity", c.Conditions.Value), c.Conditions.Source, size,
-		working.Num("ambient", e.job.Ambient, "°C"), working.Num("together", demand.Surroundings.CurrentCarrying, ""), amp("load", e.res.Load))
+		working.Num("ambient", e.ambient, "°C"), working.Num("together", demand.Surroundings.CurrentCarrying, ""), amp("load", e.res.Load+e.other))
 	e.add("circuit.protection", amp("largest", c.Largest.Value), c.Largest.Source, size, amp("device", e.res.Device))
 }
 
@@ -96,14 +96,13 @@ func (e *explainer) grounding(p *Part) {
 		}
 		return
 	}
-	s := e.sized[racewayColumn]
-	if s == nil || s.Size == p.Hot {
+	if p.minimum == p.Hot {
 		e.add("circuit.ground", ground, base.Source, amp("device", e.res.Device))
 		return
 	}
-	if inc, err := e.ed.GroundingIncreased(e.res.Device, edition.Copper, s.Size, p.Hot); err == nil {
+	if inc, err := e.ed.GroundingIncreased(e.res.Device, edition.Copper, p.minimum, p.Hot); err == nil {
 		e.add("circuit.ground.increased", ground, inc.Source, working.Word("least", base.Value.String()),
-			working.Word("minimum", s.Size.String()), working.Word("size", p.Hot.String()), working.Num("need", inc.Value.Need, "cmil"))
+			working.Word("minimum", p.minimum.String()), working.Word("size", p.Hot.String()), working.Num("need", inc.Value.Need, "cmil"))
 	}
 }
 
@@ -111,13 +110,15 @@ func (e *explainer) raceway(p *Part) {
 	if p.Raceway == edition.NoRaceway {
 		return
 	}
-	full, err := e.ed.RacewayFor(p.Raceway, edition.Contents{Pulls: [4]edition.Pull{
-		{Count: p.Conductors(), Size: p.Hot, Method: p.Method}, {Count: 1, Size: p.Ground, Method: p.Method},
-		{Count: e.job.OtherCurrentCarrying, Size: p.Hot, Method: p.Method}}})
+	tightest := p.Raceway
+	if p.Riser != edition.NoRaceway {
+		tightest = p.Riser
+	}
+	full, err := e.ed.RacewayFor(tightest, e.contents(p))
 	if err != nil {
 		return
 	}
-	e.add("circuit.fill", working.Word("trade", string(p.Trade)+" in "+RacewayName(p.Raceway)), full.Source,
+	e.add("circuit.fill", working.Word("trade", string(p.Trade)+" in "+RacewayName(tightest)), full.Source,
 		working.Num("fill", p.FillPercent, "%"), working.Num("conductors", p.Conductors()+1+e.job.OtherCurrentCarrying, ""))
 }
 
@@ -128,12 +129,12 @@ func (e *explainer) drop() {
 		if p.Method == 0 {
 			break
 		}
-		z, err := chargerImpedance(e.ed, edition.Wire{Method: p.Method, Size: p.Hot, Material: edition.Copper}, p.Raceway)
+		z, err := chargerImpedance(e.ed, edition.Wire{Method: p.Method, Size: p.Hot, Material: p.Metal}, p.Raceway)
 		if err != nil {
 			return
 		}
-		v := 2 * float64(e.res.Load) * float64(z.Value) * float64(p.Feet) / 1000
-		e.add("circuit.drop.part", working.Num("drop", v, "V"), z.Source, amp("load", e.res.Load),
+		v := 2 * float64(e.res.Load+e.other) * float64(z.Value) * float64(p.Feet) / 1000
+		e.add("circuit.drop.part", working.Num("drop", v, "V"), z.Source, amp("load", e.res.Load+e.other),
 			working.Num("ohms", z.Value, "Ω/kft"), working.Num("feet", p.Feet, "ft"))
 	}
 	advice := e.ed.DropAdvice()
@@ -173,5 +174,7 @@ func RuleKeys() []string {
 	return []string{"circuit.load", "circuit.design_current", "circuit.device", "circuit.individual", "circuit.method",
 		"circuit.terminals", "circuit.conditions", "circuit.protection", "circuit.ground", "circuit.ground.cable",
 		"circuit.ground.increased", "circuit.fill", "circuit.drop.part", "circuit.drop", "circuit.receptacle",
+		"circuit.cover", "circuit.riser", "circuit.structure", "circuit.electrode", "circuit.roof",
+		"circuit.feeder.demand", "circuit.feeder.device", "circuit.supplies",
 		"circuit.connection", "circuit.ground_fault", "circuit.disconnect", "circuit.coupler", "circuit.allowed"}
 }

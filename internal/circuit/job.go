@@ -21,9 +21,24 @@ type Job struct {
 	Ambient    unit.Celsius         // hottest air along the run, −40 to 85 °C
 	Concrete   bool                 // a concrete building: no cable inside framing
 	Methods    MethodSet            // ways of wiring allowed; 0 for all
+	// Hot is the only size of the hots that is wanted; zero for the designer's
+	// choice.
+	Hot edition.Size
 	// OtherCurrentCarrying counts conductors of other circuits in the same
 	// raceway; they are taken to be as thick as this circuit's.
 	OtherCurrentCarrying int
+	// Structure is how the charger's building stands to the panel's.
+	Structure Structure
+	// Separations counts fire-rated walls and floors the run pierces, 0 to 20.
+	Separations int
+	// OverRoof has the run lie in the sun RoofGap inches above a roof.
+	OverRoof bool
+	RoofGap  unit.Inches
+	// Whip is how many feet at a hardwired charger are flexible conduit, 0 to 6.
+	Whip unit.Feet
+	// FeederPercent is the voltage drop spent ahead of the panel this circuit
+	// starts from, 0 to 10 %.
+	FeederPercent float64
 	// DropPercent is the most voltage drop, above 0 to 10; 0 takes the book's advice.
 	DropPercent float64
 	// MaxDevice is the largest breaker the charger's instructions allow; 0 when they name none.
@@ -53,11 +68,44 @@ type Route struct {
 	DeviceDrop unit.Feet // vertical at the charger, runs like the last segment
 }
 
-// Segment is one stretch of a route.
+// Segment is one stretch of a route. The last three fields are of a trench.
 type Segment struct {
 	Kind SegmentKind
 	Feet unit.Feet
+	// Over is what lies over the run; 0 where nobody said, and no trench is
+	// designed then.
+	Over edition.Burial
+	// Ground is what is opened to dig.
+	Ground Ground
+	// DeepestCover that can be dug; 0 for as deep as the code asks.
+	DeepestCover unit.Inches
 }
+
+// Ground is what a trench is dug through. Lawn is also the word for any earth.
+type Ground uint8
+
+// The kinds of ground.
+const (
+	Lawn Ground = iota
+	Bed
+	Gravel
+	Pavers
+	ConcreteSlab
+	Asphalt
+	grounds
+)
+
+// Structure is how the charger's building stands to the panel's.
+type Structure uint8
+
+// The structures. A circuit from a panel inside the detached building is
+// SameStructure; its feeder is designed by DesignFeeder.
+const (
+	SameStructure   Structure = iota
+	UnfedStructure            // another building or structure that has no supply today
+	SuppliedAlready           // another building that has one: no second circuit may go there
+	structures
+)
 
 // SegmentKind is what a stretch of route runs through.
 type SegmentKind uint8
@@ -70,17 +118,24 @@ const (
 	CrawlSpace
 	Surface // on a finished wall indoors or in a garage, exposed
 	Outside // on an outside wall
-	Trench  // underground: not served yet
+	Trench  // underground
 	segmentKinds
 )
 
 // MethodSet is a set of ways of wiring.
-type MethodSet uint8
+type MethodSet uint16
 
-// The ways of wiring. A cable may change to one raceway once, at a box.
+// The ways of wiring. A cable and a raceway, or two cables, may follow each
+// other along a route, with a box at each change, two at most.
 const (
 	UseNMB MethodSet = 1 << iota
 	UseEMT
 	UsePVC
-	UseOther // UF, MC, SER, flexible raceways: not served yet
+	UseOther // a way of wiring that is not designed here
+	UseUFB   // cable buried as it is
+	UseRMC
+	UseMC
+	UseXHHW2 // XHHW-2 instead of THWN-2 in every raceway
+	UseSER   // feeders only
+	methodSets
 )

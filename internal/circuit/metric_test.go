@@ -152,6 +152,9 @@ func (b *metricBook) RacewayFor(_ edition.Raceway, c edition.Contents) (edition.
 func (b *metricBook) RacewayCount(edition.Raceway, edition.Trade, edition.Method, edition.Size) (edition.Cited[int], error) {
 	return silent[int]("count")
 }
+func (b *metricBook) SleeveFor(edition.Method, edition.Size, int) (edition.Cited[edition.Trade], error) {
+	return says(edition.Trade("32")), nil
+}
 func (b *metricBook) BoxFill(edition.BoxContents) (edition.Cited[edition.CubicInches], error) {
 	return silent[edition.CubicInches]("box")
 }
@@ -170,7 +173,15 @@ func (b *metricBook) FitIn(m edition.Method, _ edition.Raceway, r edition.Run) e
 func (b *metricBook) CoverDepth(edition.Burial, edition.BuriedWiring) (edition.Cited[edition.Cover], error) {
 	return says(edition.Cover{Inches: 24}), nil
 }
-func (b *metricBook) Bends() edition.Cited[float64] { return says(180.0) }
+func (b *metricBook) Supplies() edition.Cited[int] { return says(3) }
+func (b *metricBook) StructureDisconnect(edition.Supply) edition.Cited[unit.Amps] {
+	return says(unit.Amps(40))
+}
+func (b *metricBook) StructureRods(edition.Supply) edition.Cited[int] { return says(1) }
+func (b *metricBook) RodConductor() edition.Cited[edition.Size]       { return says(b.sizes[4]) }
+func (b *metricBook) EmergingHeight() edition.Cited[unit.Feet]        { return says(unit.Feet(6)) }
+func (b *metricBook) EmergingDepth() edition.Cited[unit.Inches]       { return says(unit.Inches(12)) }
+func (b *metricBook) Bends() edition.Cited[float64]                   { return says(180.0) }
 func (b *metricBook) SettingCounts(edition.SettingMeans, edition.Fastening) edition.Cited[bool] {
 	return says(true)
 }

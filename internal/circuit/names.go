@@ -46,6 +46,9 @@ func RacewayName(r edition.Raceway) string {
 // AWG" or "THWN-2 in EMT 3/4: 2 × 6 AWG, ground 10 AWG".
 func (p *Part) String() string {
 	name := MethodName(p.Method, p.Raceway)
+	if p.Metal == edition.Aluminium {
+		name = "aluminium " + name
+	}
 	if p.Hot.None() {
 		return name
 	}
@@ -61,8 +64,8 @@ func (p *Part) String() string {
 // Wiring is the candidate's parts, in the order of the route.
 func (c *Candidate) Wiring() string {
 	s := c.Parts[0].String()
-	if c.Box {
-		s += "; then " + c.Parts[1].String()
+	for i := 1; i < len(c.Parts) && c.Parts[i].Method != 0; i++ {
+		s += "; then " + c.Parts[i].String()
 	}
 	return s
 }
@@ -82,15 +85,17 @@ func (l Limit) Words() (out []string) {
 	return out
 }
 
-var reasonWords = [...]string{"", "underground route", "a method not designed here", "the route would change method more than once",
+var reasonWords = [...]string{"", "a trench of unknown cover", "a method not designed here", "the route would change method more than twice",
 	"no allowed method may be used on this route", "no conductor passes all tests", "voltage drop above the limit in every size",
-	"the charger allows no breaker that large", "no receptacle of that kind fits the breaker", "the shop stocks nothing that fits"}
+	"the charger allows no breaker that large", "no receptacle of that kind fits the breaker", "the shop stocks nothing that fits",
+	"the building has a supply already", "no wiring may lie as shallow as can be dug"}
 
 // String is the reason in a few words.
 func (r Reason) String() string { return reasonWords[r] }
 
 var remedyWords = [...]string{"", "a lower setting", "wiring in raceway", "terminals marked 75 °C, seen on site", "hardwiring",
-	"a plug of a larger configuration", "a shorter route", "a design by an electrician"}
+	"a plug of a larger configuration", "a shorter route", "a design by an electrician",
+	"one feeder in place of the old supply", "a deeper trench", "a larger conductor"}
 
 // String is the remedy in a few words.
 func (r Remedy) String() string { return remedyWords[r] }
@@ -100,7 +105,12 @@ var noteWords = [...]string{"", "ground-fault protection may be read two ways: t
 	"hardwired outdoors for contact and weather; ground-fault rules still apply", "tighten every terminal to its marked torque",
 	"terminals marked 75 °C at both ends would allow a smaller conductor", "larger conductor for voltage drop",
 	"cable low on a wall may be hit: raceway is priced; heights are local practice", "cable may not be used outdoors, in raceway neither",
-	"no cable in a concrete building", "work for licensed people; the local authority decides"}
+	"no cable in a concrete building", "work for licensed people; the local authority decides",
+	"a disconnect at the building; a circuit alone needs no ground rod there",
+	"an extra supply for listed charging equipment may be allowed: ask the AHJ",
+	"have buried lines marked before digging", "the grounding conductor suits the terminals, marked or not",
+	"the old supply is taken out: one supply to a building", "neutral and ground stay apart in the panel fed",
+	"aluminium only where both ends are marked for it"}
 
 // String is the note in one line.
 func (n Note) String() string { return noteWords[n] }
@@ -111,7 +121,14 @@ var segmentWords = [...]string{"", "open framing", "fished", "attic", "crawl spa
 func (k SegmentKind) String() string { return segmentWords[k] }
 
 var itemWords = [...]string{"", "breaker", "cable", "raceway", "conductor", "grounding conductor", "supports", "connector",
-	"junction box", "nail plate", "wall entry, sealed", "device box", "receptacle", "cover", "disconnect", "label"}
+	"junction box", "nail plate", "wall entry, sealed", "device box", "receptacle", "cover", "disconnect", "label",
+	"sleeve", "flexible whip", "expansion fitting", "firestop", "subpanel", "ground rod", "electrode conductor", "ground bar",
+	"circuit moved", "old supply taken out"}
+
+var groundWords = [...]string{"lawn", "bed", "gravel", "pavers", "concrete", "asphalt"}
+
+// String is the ground in the trade's words.
+func (g Ground) String() string { return groundWords[g] }
 
 // String is the item in the trade's words.
 func (i Item) String() string { return itemWords[i] }
@@ -120,7 +137,7 @@ func (i Item) String() string { return itemWords[i] }
 func (n *Need) String() string {
 	s := fmt.Sprintf("%g × %s", n.Quantity, n.Item)
 	switch n.Item {
-	case CableItem, RacewayItem, SupportItem, WireItem, GroundWireItem:
+	case CableItem, RacewayItem, SupportItem, WireItem, GroundWireItem, SleeveItem, WhipItem, RodWireItem:
 		s = fmt.Sprintf("%g ft %s", n.Quantity, n.Item)
 	}
 	for _, part := range [...]struct {
@@ -132,7 +149,9 @@ func (n *Need) String() string {
 		{!n.Size.None(), n.Size.String()}, {n.Conductors > 0, fmt.Sprintf("%d wires", n.Conductors)},
 		{!n.Ground.None(), "ground " + n.Ground.String()}, {n.Volume > 0, fmt.Sprintf("at least %g in³", float64(n.Volume))},
 		{n.Gangs > 0, fmt.Sprintf("%d-gang", n.Gangs)}, {n.Labels != 0, labelWords[n.Labels]},
-		{n.Run != 0, n.Run.String()}, {n.Wet, "wet"},
+		{n.Metal == edition.Aluminium, "aluminium"}, {n.Spaces > 0, fmt.Sprintf("%d spaces", n.Spaces)},
+		{n.Run != 0, n.Run.String()}, {n.Run == Trench, n.Dug.String()}, {n.Cover > 0, fmt.Sprintf("%g in of cover", float64(n.Cover))},
+		{n.Wet, "wet"},
 	} {
 		if part.there {
 			s += ", " + part.text
@@ -141,4 +160,5 @@ func (n *Need) String() string {
 	return s
 }
 
-var labelWords = map[LabelSet]string{CircuitLabel: "circuit directory", SettingLabel: "current setting", DisconnectLabel: "disconnect"}
+var labelWords = map[LabelSet]string{CircuitLabel: "circuit directory", SettingLabel: "current setting", DisconnectLabel: "disconnect",
+	BuriedLabel: "buried run"}

@@ -204,13 +204,19 @@ func TestDesignAllocatesLittle(t *testing.T) {
 	b := book(t, 2023)
 	garage, outdoors := plainJob(32), plainJob(40)
 	outdoors.Place = edition.Outdoor
-	for _, job := range []circuit.Job{garage, outdoors} {
+	for _, job := range []circuit.Job{garage, outdoors, carport(48)} {
 		require.LessOrEqual(t, testing.AllocsPerRun(200, func() {
 			if _, err := circuit.Design(b, job, nil); err != nil {
 				t.Fatal(err)
 			}
 		}), 8.0)
 	}
+	feeder := detachedGarage()
+	require.LessOrEqual(t, testing.AllocsPerRun(200, func() {
+		if _, err := circuit.DesignFeeder(b, feeder, nil); err != nil {
+			t.Fatal(err)
+		}
+	}), 9.0)
 	require.Zero(t, testing.AllocsPerRun(200, func() {
 		if _, err := circuit.Allowed(b, circuit.Existing{Device: 50, Receptacle: "14-50"}, nil); err != nil {
 			t.Fatal(err)

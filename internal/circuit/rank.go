@@ -32,6 +32,9 @@ func (d *design) rankCandidates() (bool, error) {
 		return 0
 	})
 	d.res.Chosen = kept[0]
+	if d.res.Chosen.anyMark {
+		d.note(NoteGroundWhicheverMark)
+	}
 	if d.res.Chosen.raised {
 		for i := range d.res.Losers {
 			if d.res.Losers[i].Fails&FailsDrop != 0 {
@@ -44,31 +47,39 @@ func (d *design) rankCandidates() (bool, error) {
 }
 
 // materialOrder ranks without a price book: thousands of circular mils of
-// copper by the foot, and raceway and box as the copper they cost about as
-// much as.
+// copper by the foot, and raceway, boxes and the deeper trench of a buried cable
+// as the copper they cost about as much as. Aluminium counts for a third.
 //
 // Source: engineering judgement.
 func (d *design) materialOrder(c *Candidate) float64 {
+	const emt, pvc, rmc, ends, box, deeper = 40, 50, 120, 100, 500, 50
 	sum := 0.0
 	for i := range c.Parts {
 		p := &c.Parts[i]
 		if p.Method == 0 {
 			break
 		}
-		perFoot := d.kcmil(p.Hot)*float64(p.Conductors()) + d.kcmil(p.Ground)
+		metal := 1.0
+		if p.Metal == edition.Aluminium {
+			metal = 1.0 / 3
+		}
+		perFoot := metal*d.kcmil(p.Hot)*float64(p.Conductors()) + d.kcmil(p.Ground)
 		switch p.Raceway {
 		case edition.NoRaceway:
+			if p.Riser != edition.NoRaceway {
+				perFoot += deeper // or its sleeve, where it is not in the ground
+			}
 		case edition.EMT:
-			perFoot += 40
+			perFoot += emt
+		case edition.RMC:
+			perFoot += rmc
 		default:
-			perFoot += 50
+			perFoot += pvc
 		}
-		const ends = 100
 		sum += perFoot*float64(p.Feet) + ends
-	}
-	if c.Box {
-		const box = 500
-		sum += box
+		if i > 0 {
+			sum += box
+		}
 	}
 	return sum
 }

@@ -43,9 +43,11 @@ type Result struct {
 	Disconnect  bool
 	Individual  bool        // the circuit serves nothing else
 	Coupler     unit.Inches // least height of the stored connector
-	Labels      LabelSet
-	Notes       []Note // said beside the circuit, in order of weight
-	Takeoff     Takeoff
+	// StructureDisconnect is needed where the circuit reaches another building.
+	StructureDisconnect bool
+	Labels              LabelSet
+	Notes               []Note // said beside the circuit, in order of weight
+	Takeoff             Takeoff
 }
 
 // Receptacle is the outlet a plug-in charger needs.
@@ -60,8 +62,8 @@ type Receptacle struct {
 
 // Candidate is one way to build the circuit, sized.
 type Candidate struct {
-	Parts       [2]Part // the second is zero without a change of method
-	Box         bool    // a junction box where cable becomes raceway
+	Parts       [mostParts]Part // those past a last change of method are zero
+	Box         bool            // a junction box at each change of method
 	DropVolts   unit.Volts
 	DropPercent float64
 	Fails       Limit     // limits not met; 0 for a candidate that will do
@@ -74,25 +76,38 @@ type Candidate struct {
 	Disconnect  bool
 	Labels      LabelSet
 	Place       edition.Place
-	Rank        float64   // as Job.Cost gave it, or the material order
-	route       []Segment // drops merged in
-	split       int       // first stretch of the second part
-	raised      bool      // a hot is larger than the tests asked for
+	Rank        float64 // as Job.Cost gave it, or the material order
+	// StructureDisconnect is needed where the circuit reaches another building;
+	// one device may serve both duties.
+	StructureDisconnect bool
+	Whip                unit.Feet // flexible at the charger, of the last part
+	WhipTrade           edition.Trade
+	Separations         int
+	fed                 *Fed      // of a feeder
+	route               []stretch // drops merged in
+	spans               [mostParts]span
+	raised              bool // a hot is larger than the tests asked for
+	anyMark             bool // a ground is right for marked terminals too
 }
 
 // Part is a stretch wired one way.
 type Part struct {
-	Method      edition.Method
-	Raceway     edition.Raceway // NoRaceway for cable
-	Trade       edition.Trade   // "" for cable
+	Method  edition.Method
+	Raceway edition.Raceway // NoRaceway for cable
+	Trade   edition.Trade   // "" for cable
+	// Riser is the raceway where a buried run comes out of the ground, and
+	// wherever Raceway would be hit; the sleeve of a buried cable.
+	Riser       edition.Raceway
 	FillPercent float64
-	Hot         edition.Size // each hot, copper
+	Metal       edition.Material // of the hots and the neutral
+	Hot         edition.Size     // each hot
 	Ground      edition.Size
 	Neutral     bool
-	Wet         bool // outside: wet-rated fittings
+	Wet         bool // outside or buried: wet-rated fittings
 	Feet        unit.Feet
-	Ampacity    unit.Amps // in its surroundings
-	Terminals   unit.Amps // at its terminals
+	Ampacity    unit.Amps    // in its surroundings
+	Terminals   unit.Amps    // at its terminals
+	minimum     edition.Size // of the hots, before any increase
 }
 
 // Conductors is how many insulated conductors the part has, without the
@@ -138,15 +153,17 @@ type Reason uint8
 // The reasons.
 const (
 	NoReason             Reason = iota
-	UndergroundRoute            // a trench: buried wiring is designed by a person yet
+	UndergroundRoute            // a trench of which nobody said what lies over it
 	OtherMethodWanted           // only methods not sized here were allowed
-	TooManyChanges              // the route would change method more than once
+	TooManyChanges              // the route would change method more than twice
 	NoMethodFits                // no allowed method may be used on this route
 	NoConductor                 // no size passes all tests
 	DropTooHigh                 // no size holds the voltage drop
 	DeviceAboveEquipment        // the charger's instructions allow no breaker that large
 	NoReceptacle                // no receptacle of that kind fits the device
 	NothingStocked              // every candidate is outside the shop's stock
+	SecondSupply                // the building has a supply: it gets one feeder instead
+	TooShallow                  // no wiring may lie as shallow as can be dug there
 )
 
 // Remedy is one thing that would make an impossible job possible.
@@ -161,6 +178,9 @@ const (
 	LargerPlug
 	ShorterRoute
 	AskElectrician
+	OneFeeder
+	DigDeeper
+	LargerConductor
 )
 
 // LabelSet is a set of labels the circuit needs.
@@ -171,6 +191,7 @@ const (
 	CircuitLabel    LabelSet = 1 << iota // circuit directory
 	SettingLabel                         // the restricted setting is shown
 	DisconnectLabel                      // where the disconnect is
+	BuriedLabel                          // where the buried run is
 )
 
 // Note is something said beside the circuit, from a closed list.
@@ -188,5 +209,12 @@ const (
 	NoteExposedWall                         // cable low on a wall may be hit: raceway priced; heights are local practice
 	NoteNoCableOutdoors                     // cable may not be wet, in raceway neither
 	NoteNoCableInConcrete
-	NoteLicensed // licensed electrician and local authority decide
+	NoteLicensed            // licensed electrician and local authority decide
+	NoteStructureDisconnect // a disconnect at the building, no electrode needed
+	NoteSecondSupplyForCars // an extra supply for listed equipment may exist: ask the AHJ
+	NoteCallBeforeDigging   // the utilities mark their lines first
+	NoteGroundWhicheverMark // the ground suits the terminals, marked or not
+	NoteReplaceOldSupply    // the old run is taken out: one supply to a building
+	NoteNeutralApart        // neutral and ground stay apart in the panel fed
+	NoteAluminiumTerminals  // terminals must be marked for aluminium
 )

@@ -1,23 +1,89 @@
 package circuit
 
-import "daybreak/internal/edition"
+import (
+	"daybreak/internal/edition"
+	"daybreak/internal/unit"
+)
+
+// stretch is a segment as it is wired.
+type stretch struct {
+	Segment
+	riser bool // guarded, where a buried run comes out of the ground
+	heavy bool // plastic conduit there is of the heavier schedule
+}
 
 // lay merges the drops into the route: the panel's runs like the first
 // stretch, the charger's like the last, but on the outside wall when the
-// charger is outdoors.
-func (r *Route) lay(place edition.Place) []Segment {
-	out := make([]Segment, 0, len(r.Segments)+1)
+// charger is outdoors, and never in the ground. It appends to out.
+func (r *Route) lay(place edition.Place, out []Segment) []Segment {
 	for i, s := range r.Segments {
 		if s.Feet > 0 || (len(out) == 0 && i == len(r.Segments)-1) {
+			if len(out) == 0 && s.Kind == Trench && r.PanelDrop > 0 {
+				out = append(out, Segment{Kind: Outside})
+			}
 			out = append(out, s)
 		}
 	}
 	out[0].Feet += r.PanelDrop
 	last := &out[len(out)-1]
-	if place == edition.Outdoor && last.Kind != Outside && last.Kind != Trench {
-		return append(out, Segment{Outside, r.DeviceDrop})
+	switch {
+	case last.Kind == Trench && r.DeviceDrop == 0:
+	case place == edition.Outdoor && last.Kind != Outside:
+		return append(out, Segment{Kind: Outside, Feet: r.DeviceDrop})
+	case last.Kind == Trench:
+		return append(out, Segment{Kind: Surface, Feet: r.DeviceDrop})
 	}
 	last.Feet += r.DeviceDrop
+	return out
+}
+
+// buried reports whether some of the route lies in the ground.
+func (r *Route) buried() bool {
+	for i := range r.Segments {
+		if r.Segments[i].Kind == Trench && r.Segments[i].Feet > 0 {
+			return true
+		}
+	}
+	return false
+}
+
+// shallow reports whether some of it cannot be dug as deep as wanted.
+func (r *Route) shallow() bool {
+	for i := range r.Segments {
+		if r.Segments[i].Kind == Trench && r.Segments[i].DeepestCover > 0 {
+			return true
+		}
+	}
+	return false
+}
+
+// risers cuts off, from what stands exposed beside a trench, the part that is
+// guarded against damage.
+//
+// Source: NEC 300.5(D)(1), 300.5(D)(4).
+func risers(laid []Segment, height unit.Feet) []stretch {
+	out := make([]stretch, 0, len(laid)+2)
+	for i, s := range laid {
+		exposed := s.Kind == Outside || s.Kind == Surface
+		before := exposed && i > 0 && laid[i-1].Kind == Trench
+		after := exposed && i+1 < len(laid) && laid[i+1].Kind == Trench
+		up := min(s.Feet, height)
+		if before && up > 0 {
+			out = append(out, stretch{Segment: Segment{Kind: s.Kind, Feet: up}, riser: true})
+			s.Feet -= up
+		}
+		up = min(s.Feet, height)
+		if rest := s.Feet - up; after && up > 0 {
+			if rest > 0 {
+				out = append(out, stretch{Segment: Segment{Kind: s.Kind, Feet: rest}})
+			}
+			out = append(out, stretch{Segment: Segment{Kind: s.Kind, Feet: up}, riser: true})
+			continue
+		}
+		if s.Feet > 0 || !before {
+			out = append(out, stretch{Segment: s})
+		}
+	}
 	return out
 }
 
@@ -43,110 +109,60 @@ func (k SegmentKind) run(place edition.Place) edition.Run {
 	return edition.IndoorWall
 }
 
-// plan is one way to wire a route: whole, or changing once at split.
-type plan struct {
-	parts [2]wiring // the second has no method when the route is wired whole
-	split int
-}
+// outdoors reports whether the inside of a raceway is wet there.
+func (k SegmentKind) outdoors() bool { return k == Outside || k == Trench }
 
+// wiring is one way of wiring. Riser is the raceway where a buried run comes
+// up, and wherever the other would be hit; of a cable it is the sleeve.
 type wiring struct {
 	method  edition.Method
+	metal   edition.Material
 	raceway edition.Raceway
+	riser   edition.Raceway
 }
 
-// plans lists the ways the route may be wired, at most five, and why cable is
-// not among them.
-func (d *design) plans() (list [5]plan, n int) {
-	var cable [17]bool
-	firstBad, lastBad := -1, -1
-	for i, s := range d.route {
-		f := d.ed.FitIn(edition.NMB, edition.NoRaceway, s.Kind.run(d.job.Place)).Value
-		cable[i] = f == edition.Fit && !d.job.Concrete
-		if !cable[i] {
-			if firstBad < 0 {
-				firstBad = i
-			}
-			lastBad = i
-			d.whyNoCable(s, f)
-		}
+// on gives the raceway a stretch is wired in.
+func (w *wiring) on(s *stretch) edition.Raceway {
+	if w.riser != edition.NoRaceway && (s.riser || s.heavy) {
+		return w.riser
 	}
-	add := func(p plan) { list[n], n = p, n+1 }
-	last := len(d.route) - 1
-	nm := wiring{edition.NMB, edition.NoRaceway}
-	mayCable := d.methods&UseNMB != 0
-	if mayCable && firstBad < 0 {
-		add(plan{parts: [2]wiring{nm}})
-	}
-	for _, use := range [2]MethodSet{UseEMT, UsePVC} {
-		if d.methods&use == 0 {
-			continue
-		}
-		if r := d.raceway(use, 0, last); r != edition.NoRaceway {
-			add(plan{parts: [2]wiring{{edition.THWN2, r}}})
-		}
-		if !mayCable || firstBad < 0 {
-			continue
-		}
-		// One change from cable to raceway, at either end of the route.
-		switch {
-		case firstBad > 0 && lastBad == last && contiguous(cable[:last+1], firstBad, last):
-			if r := d.raceway(use, firstBad, last); r != edition.NoRaceway {
-				add(plan{[2]wiring{nm, {edition.THWN2, r}}, firstBad})
-			}
-		case firstBad == 0 && lastBad < last && contiguous(cable[:last+1], 0, lastBad):
-			if r := d.raceway(use, 0, lastBad); r != edition.NoRaceway {
-				add(plan{[2]wiring{{edition.THWN2, r}, nm}, lastBad + 1})
-			}
-		case firstBad > 0 || lastBad < last:
-			d.changes = true
-		}
-	}
-	if mayCable && firstBad >= 0 {
-		d.lose(Candidate{Parts: [2]Part{{Method: edition.NMB}}, Fails: FailsPlace})
-	}
-	return list, n
+	return w.raceway
 }
 
-// contiguous tells whether no stretch from a to z takes cable.
-func contiguous(cable []bool, a, z int) bool {
-	for _, ok := range cable[a : z+1] {
-		if ok {
-			return false
-		}
-	}
-	return true
-}
-
-// whyNoCable keeps the reason, once, for the notes.
-func (d *design) whyNoCable(s Segment, f edition.Fitness) {
-	switch {
-	case d.job.Concrete && f != edition.Unfit:
-		d.note(NoteNoCableInConcrete)
-	case s.Kind == Outside:
-		d.note(NoteNoCableOutdoors)
-	case s.Kind == Surface:
-		d.note(NoteExposedWall)
-	}
-}
-
-// raceway gives the kind that may be used on every stretch from a to z: EMT,
-// or PVC in the lighter schedule where nothing may hit it. Rigid lengths are
-// not fished through finished walls.
+// takesCable reports whether a cable may run there. Buried cable comes out of
+// the ground in a sleeve.
 //
-// Source: NFPA 70 by method and place; fishing is common practice.
-func (d *design) raceway(use MethodSet, a, z int) edition.Raceway {
-	kinds := [2]edition.Raceway{edition.EMT, edition.EMT}
-	if use == UsePVC {
-		kinds = [2]edition.Raceway{edition.PVC40, edition.PVC80}
+// Source: NEC 334.10, 334.12, 340.10, 340.12, Table 300.5(A).
+func (d *design) takesCable(m edition.Method, s *stretch) bool {
+	switch f := d.ed.FitIn(m, edition.NoRaceway, s.Kind.run(d.job.Place)).Value; {
+	case s.Kind == Trench:
+		return f == edition.Fit && d.coverFits(s, edition.DirectBurialCable)
+	case m == edition.UFB && (s.Kind == Outside || s.riser):
+		return f != edition.Unfit
+	default:
+		return f == edition.Fit && (!d.job.Concrete || m == edition.MC)
 	}
-next:
-	for _, r := range kinds {
-		for _, s := range d.route[a : z+1] {
-			if s.Kind == Fished || d.ed.FitIn(edition.THWN2, r, s.Kind.run(d.job.Place)).Value != edition.Fit {
-				continue next
-			}
-		}
-		return r
+}
+
+// takesRaceway is the same for a raceway. Rigid lengths are not fished through
+// finished walls.
+//
+// Source: NEC by method and place; fishing is common practice.
+func (d *design) takesRaceway(r edition.Raceway, s *stretch) bool {
+	if s.Kind == Fished || d.ed.FitIn(d.single, r, s.Kind.run(d.job.Place)).Value != edition.Fit {
+		return false
 	}
-	return edition.NoRaceway
+	return s.Kind != Trench || d.coverFits(s, buriedAs(r))
+}
+
+func buriedAs(r edition.Raceway) edition.BuriedWiring {
+	if r == edition.RMC || r == edition.IMC {
+		return edition.MetalConduit
+	}
+	return edition.NonmetallicConduit
+}
+
+func (d *design) coverFits(s *stretch, what edition.BuriedWiring) bool {
+	c, err := d.ed.CoverDepth(s.Over, what)
+	return err == nil && !c.Value.Forbidden && (s.DeepestCover == 0 || c.Value.Inches <= s.DeepestCover)
 }

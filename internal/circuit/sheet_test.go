@@ -32,18 +32,23 @@ func TestCircuitSheets(t *testing.T) {
 			raw, err := os.ReadFile(file)
 			require.NoError(t, err)
 			head, want, _ := strings.Cut(string(raw), "\n---\n")
+			head = strings.TrimSuffix(head, "\n")
 			year, job := readJob(t, head)
 			var sheet working.Sheet
 			r, err := circuit.Design(book(t, year), job, &sheet)
 			require.NoError(t, err)
-			got := printDesign(&r, &sheet, words)
-			if *update {
-				require.NoError(t, os.WriteFile(file, []byte(head+"\n---\n"+got), 0o644))
-				return
-			}
-			require.Equal(t, want, got, "run with -update and read the difference as prose")
+			keep(t, file, head, want, printDesign(&r, &sheet, words))
 		})
 	}
+}
+
+func keep(t *testing.T, file, head, want, got string) {
+	t.Helper()
+	if *update {
+		require.NoError(t, os.WriteFile(file, []byte(head+"\n---\n"+got), 0o644))
+		return
+	}
+	require.Equal(t, want, got, "run with -update and read the difference as prose")
 }
 
 func readJob(t *testing.T, head string) (year int, job circuit.Job) {
@@ -85,8 +90,25 @@ func readJob(t *testing.T, head string) (year int, job circuit.Job) {
 			job.Concrete = pick(t, value, map[string]bool{"yes": true, "no": false})
 		case "methods":
 			for _, m := range strings.Fields(value) {
-				job.Methods |= pick(t, m, map[string]circuit.MethodSet{"nm": circuit.UseNMB, "emt": circuit.UseEMT, "pvc": circuit.UsePVC})
+				job.Methods |= pick(t, m, map[string]circuit.MethodSet{"nm": circuit.UseNMB, "emt": circuit.UseEMT, "pvc": circuit.UsePVC, "uf": circuit.UseUFB, "rmc": circuit.UseRMC,
+					"mc": circuit.UseMC, "xhhw": circuit.UseXHHW2})
 			}
+		case "building":
+			job.Structure = pick(t, value, map[string]circuit.Structure{"same": circuit.SameStructure, "unfed": circuit.UnfedStructure, "fed": circuit.SuppliedAlready})
+		case "whip":
+			job.Whip = unit.Feet(number())
+		case "separations":
+			job.Separations = int(number())
+		case "roof":
+			job.OverRoof, job.RoofGap = true, unit.Inches(number())
+		case "shared":
+			job.OtherCurrentCarrying = int(number())
+		case "wire":
+			size, err := book(t, 2023).SizeNamed(value)
+			require.NoError(t, err)
+			job.Hot = size
+		case "feeder":
+			job.FeederPercent = number()
 		case "route":
 			readRoute(t, value, &job.Route)
 		default:
@@ -96,7 +118,9 @@ func readJob(t *testing.T, head string) (year int, job circuit.Job) {
 	return year, job
 }
 
-// readRoute reads "panel 5, open 20, outside 12, charger 4" in feet.
+// readRoute reads "panel 5, open 20, trench 40 under drive through gravel
+// deepest 12, charger 4" in feet; "deepest" is the most cover to be had, in
+// inches.
 func readRoute(t *testing.T, value string, r *circuit.Route) {
 	kinds := map[string]circuit.SegmentKind{"open": circuit.OpenFraming, "fished": circuit.Fished, "attic": circuit.Attic, "crawl": circuit.CrawlSpace,
 		"surface": circuit.Surface, "outside": circuit.Outside, "trench": circuit.Trench}
@@ -110,10 +134,30 @@ func readRoute(t *testing.T, value string, r *circuit.Route) {
 		case "charger":
 			r.DeviceDrop = unit.Feet(feet)
 		default:
-			r.Segments = append(r.Segments, circuit.Segment{Kind: pick(t, f[0], kinds), Feet: unit.Feet(feet)})
+			s := circuit.Segment{Kind: pick(t, f[0], kinds), Feet: unit.Feet(feet)}
+			for i := 2; i+1 < len(f); i += 2 {
+				switch f[i] {
+				case "under":
+					s.Over = pick(t, f[i+1], overs)
+				case "through":
+					s.Ground = pick(t, f[i+1], grounds)
+				case "deepest":
+					deep, err := strconv.ParseFloat(f[i+1], 64)
+					require.NoError(t, err)
+					s.DeepestCover = unit.Inches(deep)
+				}
+			}
+			r.Segments = append(r.Segments, s)
 		}
 	}
 }
+
+var (
+	overs = map[string]edition.Burial{"ground": edition.GeneralBurial, "drive": edition.UnderDwellingDrive, "slab": edition.UnderExteriorSlab,
+		"building": edition.UnderBuilding, "street": edition.UnderStreet}
+	grounds = map[string]circuit.Ground{"lawn": circuit.Lawn, "bed": circuit.Bed, "gravel": circuit.Gravel, "pavers": circuit.Pavers,
+		"concrete": circuit.ConcreteSlab, "asphalt": circuit.Asphalt}
+)
 
 func pick[T any](t *testing.T, word string, list map[string]T) T {
 	v, ok := list[word]
@@ -145,34 +189,38 @@ func printDesign(r *circuit.Result, sheet *working.Sheet, words *working.Words) 
 	for _, n := range r.Notes {
 		line("note", "%s", n)
 	}
-	if len(r.Losers) > 0 {
-		fmt.Fprintln(&b, "\nweighed and left")
-		for i := range r.Losers {
-			c := &r.Losers[i]
-			fmt.Fprintf(&b, "  %s: %s\n", c.Wiring(), strings.Join(c.Fails.Words(), ", "))
+	printRest(&b, r.Candidates, r.Losers, sheet, words, &r.Takeoff)
+	return b.String()
+}
+
+func printRest(b *strings.Builder, candidates, losers []circuit.Candidate, sheet *working.Sheet, words *working.Words, take *circuit.Takeoff) {
+	if len(losers) > 0 {
+		fmt.Fprintln(b, "\nweighed and left")
+		for i := range losers {
+			c := &losers[i]
+			fmt.Fprintf(b, "  %s: %s\n", c.Wiring(), strings.Join(c.Fails.Words(), ", "))
 		}
 	}
-	if len(r.Candidates) > 1 {
-		fmt.Fprintln(&b, "\nwould do as well, by material")
-		for i := range r.Candidates[1:] {
-			fmt.Fprintf(&b, "  %s, drop %.2f %%\n", r.Candidates[i+1].Wiring(), r.Candidates[i+1].DropPercent)
+	if len(candidates) > 1 {
+		fmt.Fprintln(b, "\nwould do as well, by material")
+		for i := range candidates[1:] {
+			fmt.Fprintf(b, "  %s, drop %.2f %%\n", candidates[i+1].Wiring(), candidates[i+1].DropPercent)
 		}
 	}
-	fmt.Fprintln(&b, "\nworking")
+	fmt.Fprintln(b, "\nworking")
 	for _, s := range sheet.Steps {
 		source := ""
 		if s.Source != nil {
 			source = fmt.Sprintf("   [%s %s; %s]", s.Source.Publication, s.Source.Section, s.Source.Status)
 		}
-		fmt.Fprintf(&b, "  %s%s\n", words.Formula(s), source)
+		fmt.Fprintf(b, "  %s%s\n", words.Formula(s), source)
 	}
-	if len(r.Takeoff.Needs) > 0 {
-		fmt.Fprintln(&b, "\ntake-off, before allowances")
-		for i := range r.Takeoff.Needs {
-			fmt.Fprintf(&b, "  %s\n", &r.Takeoff.Needs[i])
+	if len(take.Needs) > 0 {
+		fmt.Fprintln(b, "\ntake-off, before allowances")
+		for i := range take.Needs {
+			fmt.Fprintf(b, "  %s\n", &take.Needs[i])
 		}
 	}
-	return b.String()
 }
 
 func printCircuit(line func(string, string, ...any), r *circuit.Result) {
@@ -204,5 +252,8 @@ func printCircuit(line func(string, string, ...any), r *circuit.Result) {
 		line("charger", "%s receptacle%s", rec.Config, extra)
 	}
 	line("disconnect", "%v", map[bool]string{true: "yes, at the charger", false: "not required"}[r.Disconnect])
+	if r.StructureDisconnect {
+		line("building", "a disconnect where the circuit reaches it, no ground rod")
+	}
 	line("connector", "stored at least %v in high", r.Coupler)
 }

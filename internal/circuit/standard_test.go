@@ -32,7 +32,7 @@ func TestStandardDesigns(t *testing.T) {
 		{64, 80, "3", "3", "4", "3", "2", "8", "6", "3/4", "1", "3/4", "1", "1", "1-1/4"},
 		{80, 100, "", "1", "3", "1", "1", "8", "6", "1", "1", "1", "1", "1", "1-1/4"},
 	} {
-		for _, year := range []int{2017, 2020, 2023} {
+		for _, year := range []int{2017, 2020, 2023, 2026} {
 			b := book(t, year)
 			device, err := circuit.DeviceFor(b, c.setting)
 			require.NoError(t, err)
@@ -63,6 +63,39 @@ func TestStandardDesigns(t *testing.T) {
 			}
 			require.Equal(t, []edition.Trade{c.emt2, c.emt3, c.pvc402, c.pvc403, c.pvc802, c.pvc803},
 				[]edition.Trade{holds(edition.EMT, 2), holds(edition.EMT, 3), holds(edition.PVC40, 2), holds(edition.PVC40, 3), holds(edition.PVC80, 2), holds(edition.PVC80, 3)}, c.setting)
+		}
+	}
+}
+
+// Every standard setting is designed, in every edition and by every way of
+// wiring that comes large enough, at the least size its tables allow.
+// Source: the same tables, read here by setting.
+func TestEverySettingIsDesignedEveryWay(t *testing.T) {
+	least := map[string]map[unit.Amps]string{
+		"NM-B":          {12: "14", 16: "12", 20: "10", 24: "10", 28: "8", 32: "8", 36: "6", 40: "6", 44: "6", 48: "4", 56: "4", 64: "3", 72: "2"},
+		"UF-B":          {12: "14", 16: "12", 20: "10", 24: "10", 28: "8", 32: "8", 36: "6", 40: "6", 44: "6", 48: "4", 56: "4", 64: "3", 72: "2", 80: "1"},
+		"THWN-2 in EMT": {12: "14", 16: "12", 20: "10", 24: "10", 28: "8", 32: "8", 36: "8", 40: "8", 44: "6", 48: "6", 56: "4", 64: "4", 72: "3", 80: "3"},
+	}
+	least["THWN-2 in PVC 40"], least["THWN-2 in RMC"], least["MC"] = least["THWN-2 in EMT"], least["THWN-2 in EMT"], least["THWN-2 in EMT"]
+	least["XHHW-2 in EMT"] = least["THWN-2 in EMT"]
+	methods := map[string]circuit.MethodSet{"NM-B": circuit.UseNMB, "UF-B": circuit.UseUFB, "MC": circuit.UseMC, "THWN-2 in EMT": circuit.UseEMT,
+		"THWN-2 in PVC 40": circuit.UsePVC, "THWN-2 in RMC": circuit.UseRMC, "XHHW-2 in EMT": circuit.UseEMT | circuit.UseXHHW2}
+	for _, year := range []int{2017, 2020, 2023, 2026} {
+		for name, use := range methods {
+			for _, setting := range circuit.StandardSettings() {
+				job := plainJob(setting)
+				job.Terminals, job.Methods, job.Route.Segments[0].Feet = edition.Marked75, use, 10
+				r := design(t, year, job)
+				want := least[name][setting]
+				if want == "" {
+					require.Equal(t, circuit.NoConductor, r.Reason, "%d %s %v A", year, name, setting)
+					continue
+				}
+				require.Equal(t, circuit.Designed, r.Outcome, "%d %s %v A: %v", year, name, setting, r.Reason)
+				p := &r.Chosen.Parts[0]
+				require.Equal(t, name, circuit.MethodName(p.Method, p.Raceway))
+				require.Equal(t, want, p.Hot.Trade(), "%d %s %v A", year, name, setting)
+			}
 		}
 	}
 }

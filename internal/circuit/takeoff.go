@@ -20,20 +20,30 @@ type Item uint8
 // The items. The fields of Need that say which one are named beside each.
 const (
 	BreakerItem    Item = iota + 1 // Amps, Poles, GFCI; each
-	CableItem                      // Method, Size, Ground, Conductors, Run; ft of one stretch
+	CableItem                      // Method, Metal, Size, Ground, Conductors, Run; ft of one stretch
 	RacewayItem                    // Raceway, Trade, Wet, Run; ft of one stretch
-	WireItem                       // Method, Size, Conductors; ft of the part, for each of Conductors
+	WireItem                       // Method, Metal, Size, Conductors; ft of the part, for each of Conductors
 	GroundWireItem                 // Method, Size; ft of the part
 	SupportItem                    // Method, Raceway, Trade, Run; ft of one stretch that is fastened
 	ConnectorItem                  // Method, Raceway, Trade, Size, Wet; each end into a box or panel
-	JunctionItem                   // Size, Volume, Wet; each box where cable becomes raceway
+	JunctionItem                   // Size, Volume, Wet; each box between methods
 	NailPlateItem                  // each
 	WallEntryItem                  // each way through an outside wall, sealed
-	DeviceBoxItem                  // Amps, Gangs, Wet; each
+	DeviceBoxItem                  // Amps, Gangs, Volume, Wet; each
 	ReceptacleItem                 // Config, Amps, Wet; each
 	CoverItem                      // Config, Amps, Wet (in-use); each
 	DisconnectItem                 // Amps, Poles, Wet; each
 	LabelItem                      // Labels: one of the set; each
+	SleeveItem                     // Raceway, Trade; ft around a buried cable where it comes up
+	WhipItem                       // Raceway, Trade; ft of flexible conduit, part of the route's length
+	ExpansionItem                  // Raceway, Trade; each rise out of the ground
+	FirestopItem                   // each rated separation pierced
+	SubpanelItem                   // Amps of its bus, Spaces, Wet; each; a main device when Poles is 2
+	RodItem                        // each
+	RodWireItem                    // Size; ft
+	GroundBarItem                  // each
+	MovedItem                      // Amps, Poles, GFCI; each circuit fed anew from the subpanel
+	RemovalItem                    // each old supply made safe and taken out
 )
 
 // Need is one line of a take-off. Quantity is in feet or pieces, as its item
@@ -45,7 +55,10 @@ type Need struct {
 	Raceway    edition.Raceway
 	Trade      edition.Trade
 	Run        SegmentKind // the stretch it runs through; 0 where it has none
-	Part       int         // 0 or 1: which part of the candidate
+	Dug        Ground      // dug through, with a Run of Trench
+	Cover      unit.Inches // least over a buried run; 0 elsewhere
+	Part       int         // which part of the candidate, from 0
+	Metal      edition.Material
 	Size       edition.Size
 	Ground     edition.Size
 	Conductors int // insulated conductors, without the grounding conductor
@@ -54,6 +67,7 @@ type Need struct {
 	GFCI       bool
 	Config     string
 	Gangs      int
+	Spaces     int                 // of a subpanel
 	Volume     edition.CubicInches // least box volume; 0 where 314.28 asks by raceway instead
 	Wet        bool
 	Labels     LabelSet
@@ -68,17 +82,17 @@ func (d *design) takeOff() (bool, error) {
 // Takeoff lists what a candidate takes. A Job.Cost calls it to price one; the
 // edition must be the one that designed it.
 func (c *Candidate) Takeoff(ed edition.Edition) Takeoff {
-	t := Takeoff{Needs: make([]Need, 0, 4+c.needs())}
+	t := Takeoff{Needs: make([]Need, 0, 6+c.needs())}
 	t.add(Need{Item: BreakerItem, Quantity: 1, Amps: c.Device, Poles: c.Poles, GFCI: c.GFCI})
 	for i := range c.Parts {
 		if c.Parts[i].Method != 0 {
-			t.part(c, i)
+			t.part(ed, c, i)
 		}
 	}
 	c.boxes(ed, &t)
 	c.entries(&t)
-	c.end(&t)
-	for _, l := range [...]LabelSet{CircuitLabel, SettingLabel, DisconnectLabel} {
+	c.end(ed, &t)
+	for l := CircuitLabel; l <= BuriedLabel; l <<= 1 {
 		if c.Labels&l != 0 {
 			t.add(Need{Item: LabelItem, Quantity: 1, Labels: l})
 		}
@@ -95,82 +109,65 @@ func (c *Candidate) needs() int {
 	if !c.Hardwired {
 		n += 3
 	}
+	if c.fed != nil {
+		n += 5 + len(c.fed.Moved)
+	}
 	return n
 }
 
 func (t *Takeoff) add(n Need) { t.Needs = append(t.Needs, n) }
 
-func (t *Takeoff) part(c *Candidate, i int) {
-	p := &c.Parts[i]
-	route := c.route[:c.split]
-	if i == 1 {
-		route = c.route[c.split:]
-	}
-	for _, s := range route {
-		t.RouteFeet += s.Feet
-		n := Need{Quantity: float64(s.Feet), Method: p.Method, Raceway: p.Raceway, Trade: p.Trade, Run: s.Kind, Part: i, Wet: s.Kind == Outside}
-		if p.Method.Cable() {
-			n.Item, n.Size, n.Ground, n.Conductors = CableItem, p.Hot, p.Ground, p.Conductors()
-		} else {
-			n.Item = RacewayItem
+// boxes adds the junctions between methods, with the volume the splice needs.
+func (c *Candidate) boxes(ed edition.Edition, t *Takeoff) {
+	for i := 1; i < len(c.Parts) && c.Parts[i].Method != 0; i++ {
+		a, b := &c.Parts[i-1], &c.Parts[i]
+		hot := a.Hot
+		if b.Hot.Rank() > hot.Rank() {
+			hot = b.Hot
+		}
+		n := Need{Item: JunctionItem, Quantity: 1, Size: hot, Wet: c.boxOutside(i)}
+		fill, err := ed.BoxFill(edition.BoxContents{
+			Conductors: [4]edition.Pull{{Count: a.Conductors(), Size: a.Hot}, {Count: b.Conductors(), Size: b.Hot}},
+			Grounds:    [4]edition.Pull{{Count: 1, Size: a.Ground}, {Count: 1, Size: b.Ground}},
+		})
+		if err == nil {
+			n.Volume = fill.Value
 		}
 		t.add(n)
-		// What is fished is not fastened (334.30(B)(1)).
-		if s.Kind != Fished || !p.Method.Cable() {
-			n.Item = SupportItem
-			t.add(n)
-		}
-		if s.Kind == Fished && p.Method.Cable() {
-			// In and out of the wall, the cable passes a plate close to its face.
-			t.add(Need{Item: NailPlateItem, Quantity: 2, Run: s.Kind, Part: i})
-		}
 	}
-	if !p.Method.Cable() {
-		t.add(Need{Item: WireItem, Quantity: float64(p.Feet), Method: p.Method, Size: p.Hot, Conductors: p.Conductors(), Part: i, Wet: p.Wet})
-		t.add(Need{Item: GroundWireItem, Quantity: float64(p.Feet), Method: p.Method, Size: p.Ground, Part: i, Wet: p.Wet})
-	}
-	t.add(Need{Item: ConnectorItem, Quantity: 2, Method: p.Method, Raceway: p.Raceway, Trade: p.Trade, Size: p.Hot, Part: i, Wet: p.Wet})
 }
 
-// boxes adds the junction where cable becomes raceway, with the volume the
-// splice needs.
-func (c *Candidate) boxes(ed edition.Edition, t *Takeoff) {
-	if !c.Box {
-		return
-	}
-	a, b := &c.Parts[0], &c.Parts[1]
-	hot := a.Hot
-	if b.Hot.Rank() > hot.Rank() {
-		hot = b.Hot
-	}
-	n := Need{Item: JunctionItem, Quantity: 1, Size: hot, Wet: false}
-	fill, err := ed.BoxFill(edition.BoxContents{
-		Conductors: [4]edition.Pull{{Count: a.Conductors(), Size: a.Hot}, {Count: b.Conductors(), Size: b.Hot}},
-		Grounds:    [4]edition.Pull{{Count: 1, Size: a.Ground}, {Count: 1, Size: b.Ground}},
-	})
-	if err == nil {
-		n.Volume = fill.Value
-	}
-	t.add(n)
+// boxOutside reports whether both sides of a change are outdoors; a box is set
+// inside wherever one side is.
+func (c *Candidate) boxOutside(i int) bool {
+	at := int(c.spans[i].a)
+	return c.route[at-1].Kind.outdoors() && c.route[at].Kind.outdoors()
 }
 
-// entries counts the ways through an outside wall.
+// entries counts the ways through an outside wall, and the rated separations.
 func (c *Candidate) entries(t *Takeoff) {
 	n := 0
 	for i := 1; i < len(c.route); i++ {
-		if (c.route[i].Kind == Outside) != (c.route[i-1].Kind == Outside) {
+		if c.route[i].Kind.outdoors() != c.route[i-1].Kind.outdoors() {
 			n++
 		}
 	}
 	if n > 0 {
 		t.add(Need{Item: WallEntryItem, Quantity: float64(n), Wet: true})
 	}
+	if c.Separations > 0 {
+		t.add(Need{Item: FirestopItem, Quantity: float64(c.Separations)})
+	}
 }
 
 // end adds what stands at the charger.
-func (c *Candidate) end(t *Takeoff) {
+func (c *Candidate) end(ed edition.Edition, t *Takeoff) {
 	out := c.Place == edition.Outdoor
-	if c.Disconnect {
+	if c.fed != nil {
+		t.panel(c.fed)
+		return
+	}
+	if c.Disconnect || c.StructureDisconnect {
 		t.add(Need{Item: DisconnectItem, Quantity: 1, Amps: c.Device, Poles: c.Poles, Wet: out})
 	}
 	if c.Hardwired {
@@ -181,14 +178,22 @@ func (c *Candidate) end(t *Takeoff) {
 	if r.Amps >= 30 {
 		gangs = 2 // a 30 or 50 A face is wider than one device box (314.16(B)(4))
 	}
-	t.add(Need{Item: DeviceBoxItem, Quantity: 1, Amps: r.Amps, Gangs: gangs, Size: c.lastPart().Hot, Wet: out})
+	last := c.lastPart()
+	box := Need{Item: DeviceBoxItem, Quantity: 1, Amps: r.Amps, Gangs: gangs, Size: last.Hot, Wet: out}
+	contents := edition.BoxContents{Conductors: [4]edition.Pull{{Count: last.Conductors(), Size: last.Hot}},
+		Grounds: [4]edition.Pull{{Count: 1, Size: last.Ground}}, Device: last.Hot, Gangs: gangs}
+	if fill, err := ed.BoxFill(contents); err == nil {
+		box.Volume = fill.Value
+	}
+	t.add(box)
 	t.add(Need{Item: ReceptacleItem, Quantity: 1, Config: r.Config, Amps: r.Amps, Wet: r.WeatherResistant})
 	t.add(Need{Item: CoverItem, Quantity: 1, Config: r.Config, Amps: r.Amps, Wet: r.InUseCover})
 }
 
 func (c *Candidate) lastPart() *Part {
-	if c.Parts[1].Method != 0 {
-		return &c.Parts[1]
+	i := 0
+	for i+1 < len(c.Parts) && c.Parts[i+1].Method != 0 {
+		i++
 	}
-	return &c.Parts[0]
+	return &c.Parts[i]
 }

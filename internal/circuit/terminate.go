@@ -63,8 +63,15 @@ func (d *design) protectAndLabel(connection edition.Connection) (err error) {
 	if r.Load < d.rating {
 		r.Labels |= SettingLabel
 	}
-	if r.Disconnect {
+	r.StructureDisconnect = job.Structure != SameStructure
+	if job.Structure == UnfedStructure {
+		d.note(NoteStructureDisconnect)
+	}
+	if r.Disconnect || r.StructureDisconnect {
 		r.Labels |= DisconnectLabel
+	}
+	if job.Route.buried() {
+		r.Labels |= BuriedLabel
 	}
 	return nil
 }

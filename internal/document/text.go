@@ -18,7 +18,10 @@ type Printer struct {
 	Rules    *working.Words
 	Cautions *caution.Words
 	Label    func(path string) string // what people call a leaf
-	Shop     string                   // name and town, for the head of the page
+	// Values is what people call the words of a list: by list, then by word.
+	// Without it the words stand as they are.
+	Values map[string]map[string]string
+	Shop   string // name and town, for the head of the page
 }
 
 // page collects the text of one quote.
@@ -35,7 +38,7 @@ func (p *Printer) Text(w io.Writer, q *quote.Quote, told *facts.Facts) error {
 	pg.options(q)
 	if best := bestOf(q); best != nil {
 		pg.circuit(q, best)
-		pg.worksheet(best)
+		pg.load(best)
 		pg.bill(q, best)
 	}
 	pg.open(q)
@@ -107,7 +110,11 @@ func (p *page) head(q *quote.Quote) {
 		p.wrapped("  - ", p.Quote.Say(p.named(r)))
 	}
 	if q.Band.P90 > 0 {
-		p.wrapped("  ", p.Quote.Say(quote.Said("text.band",
+		key := "text.band"
+		if q.Standing == quote.Halted {
+			key = "text.band_halted"
+		}
+		p.wrapped("  ", p.Quote.Say(quote.Said(key,
 			money("low", q.Band.P10, q.Band.Currency), money("middle", q.Band.P50, q.Band.Currency), money("high", q.Band.P90, q.Band.Currency))))
 	}
 }

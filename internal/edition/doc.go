@@ -11,7 +11,8 @@
 // book or which year it is; section numbers live in the answers. The book of
 // the National Electrical Code is room edition/nec. The tests hold a second,
 // deliberately different book, in square millimetres, so that the seam admits
-// CSA C22.1 and BS 7671 without touching a caller.
+// CSA C22.1 and BS 7671 without touching a caller. A jurisdiction's own rules
+// are [Amendment] switches over a book; the answers then name its publication.
 //
 // Standards used: the words of NFPA 70 and IEC 60364. This room holds no
 // figures and no rule of its own; and it does not design: see room circuit.

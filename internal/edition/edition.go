@@ -14,6 +14,7 @@ type Edition interface {
 	Protection
 	Grounding
 	Raceways
+	Structures
 	Charging
 }
 
@@ -77,7 +78,8 @@ type Grounding interface {
 	// GroundingIncreased is the grounding conductor when the hots are larger
 	// than the minimum the load needed.
 	GroundingIncreased(device unit.Amps, m Material, minimum, installed Size) (Cited[IncreasedGround], error)
-	// CableGround is the grounding conductor a cable comes with.
+	// CableGround is the grounding conductor a cable comes with, in the metal of
+	// its hots.
 	CableGround(Method, Size) (Cited[Size], error)
 	// ElectrodeConductor is the grounding electrode conductor by the largest
 	// service conductor; the answer is a size in each metal.
@@ -90,6 +92,8 @@ type Raceways interface {
 	RacewayFor(Raceway, Contents) (Cited[Filled], error)
 	// RacewayCount is how many like conductors a trade size holds.
 	RacewayCount(Raceway, Trade, Method, Size) (Cited[int], error)
+	// SleeveFor is the smallest trade size of conduit that guards one cable.
+	SleeveFor(cable Method, s Size, conductors int) (Cited[Trade], error)
 	// BoxFill is the volume the contents of a box need.
 	BoxFill(BoxContents) (Cited[CubicInches], error)
 	// BoxFor is the smallest listed box for a volume.
@@ -102,6 +106,26 @@ type Raceways interface {
 	CoverDepth(Burial, BuriedWiring) (Cited[Cover], error)
 	// Bends is the most degrees of bend between pull points.
 	Bends() Cited[float64]
+}
+
+// Structures are the questions about what is fed beyond the service: a detached
+// building, or a panel that hangs on another.
+type Structures interface {
+	// Supplies is how many feeders or branch circuits may supply one building.
+	Supplies() Cited[int]
+	// StructureDisconnect is the least rating of the disconnecting means at a
+	// building.
+	StructureDisconnect(Supply) Cited[unit.Amps]
+	// StructureRods is how many ground rods a building needs where nobody has
+	// measured that one will do.
+	StructureRods(Supply) Cited[int]
+	// RodConductor is the largest conductor a rod ever needs, copper.
+	RodConductor() Cited[Size]
+	// EmergingHeight is how high above ground a buried run is guarded where it
+	// comes up.
+	EmergingHeight() Cited[unit.Feet]
+	// EmergingDepth is how far below ground a cable's guard starts at most.
+	EmergingDepth() Cited[unit.Inches]
 }
 
 // Charging are the questions about electric vehicle supply equipment.

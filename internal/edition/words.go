@@ -206,3 +206,16 @@ const (
 	BurialKinds       = int(burials)
 	BuriedWiringKinds = int(buriedWirings)
 )
+
+// Supply is what feeds a building that is not the one of the service.
+type Supply uint8
+
+// The supplies. Both bring an equipment grounding conductor with them.
+const (
+	OneCircuit  Supply = iota + 1 // a single branch circuit
+	OwnPanel                      // a feeder to a panel there
+	supplyKinds = iota
+)
+
+// SupplyKinds is how many kinds of supply there are, for arrays indexed by Supply.
+const SupplyKinds = supplyKinds + 1

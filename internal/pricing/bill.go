@@ -76,6 +76,24 @@ type Bill struct {
 	Permits     PermitNote
 	Taxes       TaxNote
 	Findings    []Finding
+	Utility     *UtilityNote // only of a service upgrade
+	Asides      []AsideNote  // priced by others, not in the total
+}
+
+// UtilityNote is what the utility does in a service upgrade, and how long it
+// may take.
+type UtilityNote struct {
+	Weeks [3]int   // low, likely, high, from the request to the new meter; zero where the rating stays
+	Steps []string // word keys, in order
+}
+
+// AsideNote is work or a fee that others price. A zero amount is a price
+// nobody here can name.
+type AsideNote struct {
+	Key    string // of its words
+	What   string
+	Code   string // of the book's allowance; "" without one
+	Amount Triple
 }
 
 // Line is one line of a bill.

@@ -28,6 +28,12 @@ type Book struct {
 	index    map[key]int32
 	evses    []int32 // items of charging equipment, cheapest first
 	managers []int32 // items of energy management, cheapest first
+	boards   []int32 // subpanels, cheapest first
+	swaps    []int32 // kits for a panel at the same rating, cheapest first
+
+	disconnects []int32           // emergency disconnects, cheapest first
+	asides      map[string]int32  // allowances by what they are for
+	weeks       map[string][3]int // what the utility takes for an upgrade, by feed
 
 	labour labour
 	home   string
@@ -59,6 +65,7 @@ type allowances struct {
 	panelTail, deviceTail, boxTail                    int64
 	cable, conductor, raceway                         int64 // added to the length
 	nmSupport, emtSupport, pvcSupport, pvcSupportWide int64
+	mcSupport, flexSupport                            int64
 	maxQuarterBends, cementJoints                     int64
 	rho                                               float64
 }

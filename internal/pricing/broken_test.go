@@ -108,6 +108,13 @@ var slips = []struct {
 	{"region factor of nothing", "places.yaml", `trip_factor: "1.45"`, `trip_factor: "0"`, "regions[2].trip_factor", false},
 	{"valuation without floor", "places.yaml", `floor: "1000.00", `, "", "permits[2].floor", false},
 	{"fees that fall", "places.yaml", `to_amps: 100, fee`, `to_amps: 10, fee`, "permits[1].circuits[1]", false},
+	{"weeks that fall", "book.yaml", "oh: [2, 4, 10]", "oh: [4, 2, 10]", "utility_weeks.oh", false},
+	{"weeks left out", "book.yaml", "oh: [2, 4, 10], ", "", "utility_weeks.oh", true},
+	{"two weeks", "book.yaml", "oh: [2, 4, 10]", "oh: [2, 10]", "utility_weeks.oh", false},
+	{"no subpanel with a main", "items/panels.yaml", "bus_amps: 100, spaces: 20, location: outdoor, main_breaker: true", "bus_amps: 100, spaces: 20, location: outdoor, main_breaker: false", "subpanel location outdoor, main_breaker true, min_bus_amps 60, min_spaces 4", true},
+	{"no emergency disconnect", "items/panels.yaml", "part: emergency_disconnect, amps: 400", "part: meter, amps: 400", "service_part min_amps 400, part emergency_disconnect", true},
+	{"surge that is no yes or no", "items/panels.yaml", "feed: oh, surge: true", "feed: oh, surge: perhaps", "items.svc-60-100-oh.select.surge", false},
+	{"hours of a moved circuit", "labour.yaml", "code: lab.move_circuit", "code: lab.move_circuits", "tasks.lab.move_circuit", true},
 	{"breaker the engine needs", "items/breakers.yaml", "code: brk-2p-60, words: breaker 60 A 2-pole, ", "code: brk-2p-60, words: breaker 65 A 2-pole, ", "", true},
 }
 

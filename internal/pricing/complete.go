@@ -113,6 +113,11 @@ func (b *Book) Complete() error {
 			faults.Add("book.yaml", 0, "sundries", k.a, "the what of a consumable")
 		}
 	}
+	for _, feed := range [...]string{"oh", "ug"} {
+		if _, ok := b.weeks[feed]; !ok {
+			faults.Add("book.yaml", 0, "utility_weeks."+feed, "none", "weeks the utility takes for an upgrade: low, likely, high")
+		}
+	}
 	b.equipmentFits(&faults)
 	return faults.Err()
 }

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"io/fs"
 
+	"daybreak/internal/panel"
 	"daybreak/internal/pricing"
 	"daybreak/internal/shop/alderbay"
 	"daybreak/internal/unit"
@@ -40,4 +41,37 @@ func Example() {
 	// 1 job minimum 0.00 USD
 	// tax 8.25 USD
 	// total 487.65 USD
+}
+
+// A full panel: a small one beside it gives the spaces, in the circuit's bill.
+func ExampleFromMeasure() {
+	folder, _ := fs.Sub(alderbay.Files(), "prices")
+	book, err := pricing.LoadBook(folder)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	on, _ := unit.ParseDate("2026-11-25")
+	place, _ := book.At("00010", on)
+	charger := pricing.Breaker{Amps: 40, Poles: 2, Protection: pricing.Standard}
+	circuit := pricing.Work{
+		Design: pricing.Design{
+			Breaker: charger,
+			Wiring:  []pricing.Wiring{{Method: pricing.NMB, Cable: pricing.Cable{Size: "8", Conductors: 2}}},
+		},
+		Route:   pricing.Route{Segments: []pricing.Segment{{Kind: pricing.Open, Feet: 15}}},
+		Permits: pricing.PermitCircuit, Visits: 1,
+	}
+	subpanel := pricing.FromMeasure(&panel.Measure{Kind: panel.Subpanel}, &pricing.House{Charger: charger})
+	upgrade := pricing.FromMeasure(&panel.Measure{Kind: panel.UpgradeService, Service: 200}, &pricing.House{Rating: 100})
+
+	joined, _ := pricing.Price(book, circuit.With(subpanel.Work), place, nil)
+	apart, _ := pricing.Price(book, upgrade.Work, place, nil)
+	fmt.Println("circuit and subpanel", joined.Money(joined.Total[pricing.Likely]))
+	fmt.Println("upgrade, its own bill", apart.Money(apart.Total[pricing.Likely]))
+	fmt.Println("both", apart.Money(pricing.SumOf(joined.Total, apart.Total)[pricing.Likely]))
+	// Output:
+	// circuit and subpanel 1613.97 USD
+	// upgrade, its own bill 4517.11 USD
+	// both 6131.08 USD
 }

@@ -8,6 +8,7 @@ import (
 	"strings"
 	"testing"
 
+	"daybreak/internal/panel"
 	"daybreak/internal/pricing"
 
 	"github.com/stretchr/testify/require"
@@ -39,6 +40,12 @@ func sheetOf(title string, b pricing.Bill) string {
 	row("total", b.Total)
 	fmt.Fprintf(&s, "P10 %.2f  P50 %.2f  P90 %.2f\n", b.AllIn.P10/100, b.AllIn.Mean/100, b.AllIn.P90/100)
 	row(fmt.Sprintf("ten more feet than the %v assumed", b.FeetAssumed), b.TenMoreFeet)
+	if u := b.Utility; u != nil {
+		fmt.Fprintf(&s, "utility: %d to %d weeks, likely %d; %s\n", u.Weeks[0], u.Weeks[2], u.Weeks[1], strings.Join(u.Steps, ", "))
+	}
+	for _, a := range b.Asides {
+		row("not in the total: "+a.What, a.Amount)
+	}
 	for _, f := range b.Findings {
 		fmt.Fprintln(&s, f.Key, f.Date)
 	}
@@ -58,6 +65,16 @@ func TestPrintedDemoBills(t *testing.T) {
 		{"trench_alder_county", "00020", "2026-11-25", trench()},
 		{"upgrade_gull_islands", "00030", "2026-11-25", upgrade()},
 		{"plaster_alder_bay", "00011", "2026-11-25", plasterJob()},
+		{"subpanel_alder_bay", "00010", "2026-11-25", fullPanel(t)},
+		{"detached_garage_alder_county", "00020", "2026-11-25", detachedGarage()},
+		{"dryer_shared_alder_bay", "00010", "2026-11-25", dryerShared(t)},
+		{"carport_alder_county", "00021", "2026-11-25", carport()},
+		{"upgrade_underground_harbor_point", "00012", "2026-11-25", serviceUpgrade(t, 100, 200, pricing.House{
+			Feed: "ug", Lateral: 60, Surge: true, EmergencyDisconnect: true, WaterPipes: 1, GasPipes: 1,
+		})},
+		{"upgrade_400_gull_islands", "00030", "2026-11-25", serviceUpgrade(t, 200, 400, pricing.House{Surge: true, EmergencyDisconnect: true})},
+		{"fuses_alder_bay", "00010", "2026-11-25", remedy(panel.NewPanelboard, pricing.House{Surge: true}).Work},
+		{"tandems_alder_bay", "00010", "2026-11-25", garage().With(remedy(panel.TandemBreakers, pricing.House{}).Work)},
 		{"nothing", "00011", "2026-11-25", pricing.Work{}},
 	} {
 		t.Run(c.file, func(t *testing.T) {

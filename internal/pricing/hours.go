@@ -9,11 +9,13 @@ func (t *tally) hours() {
 	}
 	d, r := &t.work.Design, &t.work.Route
 	t.task(taskMobilise, Quantity(t.work.Visits)*thousand, "", ruleHours)
+	t.feederTasks(&d.Feeder)
+	t.times(taskTandem, d.Tandems.Count)
 	t.breakerTask(&d.Breaker)
-	for i := range d.Wiring {
-		t.wiringTasks(i)
-	}
+	run := t.circuitRun()
+	t.wiringTasks(&run)
 	t.digTasks()
+	t.times(taskOldCircuit, d.OldCircuits)
 	t.terminationTask(d)
 	t.once(taskReplaceReceptacle, d.Splices > 0 && d.Termination.Extent != NewReceptacle)
 	t.equipmentTasks(d)
@@ -56,32 +58,51 @@ func (t *tally) breakerTask(b *Breaker) {
 // tens counts a length in units of 10 ft.
 func tens(milliFeet int64) Quantity { return Quantity((milliFeet + 5) / 10) }
 
-func (t *tally) wiringTasks(i int) {
-	s := t.stretch(i)
-	switch s.Method {
-	case NMB:
-		t.cableTasks(&s)
-	case EMT:
-		id := taskEMTSmall
-		if slices.Index(tradeSizes, s.TradeSize) > slices.Index(tradeSizes, "1") {
-			id = taskEMTLarge
+func (t *tally) wiringTasks(r *run) {
+	for i := range r.wirings {
+		s := t.stretch(r, i)
+		switch s.Method {
+		case NMB, UFB, MC, SER, MHF:
+			t.cableTasks(r, i, &s)
+		case EMT:
+			t.racewayTasks(&s, taskEMTSmall, taskEMTLarge)
+			t.times(taskEMTBend, s.QuarterBends)
+			t.pull(&s)
+		case RMC:
+			t.racewayTasks(&s, taskRMC, taskRMC)
+			t.pull(&s)
+		case PVC40, PVC80:
+			t.task(taskPVCTrench, tens(s.trench()), "", ruleHours)
+			t.task(taskPVCExposed, tens(s.exposed()), "", ruleHours)
+			t.pull(&s)
+		case FMC, LFMC:
+			// A whip is made up with its wires, in lengths to 6 ft.
+			t.times(taskWhip, int(ceilDiv(s.length+s.drops, 6*thousand)))
 		}
-		t.task(id, tens(s.run+s.drops), "", ruleHours)
-		t.times(taskEMTBend, s.QuarterBends)
-		t.pull(&s)
-	case PVC40, PVC80:
-		t.task(taskPVCTrench, tens(s.trench()), "", ruleHours)
-		t.task(taskPVCExposed, tens(s.run-s.trench()+s.drops), "", ruleHours)
-		t.pull(&s)
 	}
 }
 
+// racewayTasks bills a raceway by the length hung, small to trade size 1.
+func (t *tally) racewayTasks(s *stretch, small, large taskID) {
+	id := small
+	if slices.Index(tradeSizes, s.TradeSize) > slices.Index(tradeSizes, "1") {
+		id = large
+	}
+	t.task(id, tens(s.length+s.drops), "", ruleHours)
+}
+
 // cableTasks bills cable by what it runs through; the drops go with the first
-// segment.
-func (t *tally) cableTasks(s *stretch) {
+// segment, or with the sleeve of a buried cable.
+func (t *tally) cableTasks(r *run, wiring int, s *stretch) {
 	lengths := s.byKind
 	first := SegmentKind(max(s.first, 0))
-	lengths[first] += s.drops
+	if s.sleeved() {
+		t.task(taskPVCExposed, tens(s.drops), "", ruleHours)
+	} else if first.trench() {
+		lengths[Open] += s.drops
+	} else {
+		lengths[first] += s.drops
+	}
 	size := sizeCondition(s.Cable.Size)
 	var done [segmentKinds]bool
 	bill := func(k SegmentKind) {
@@ -89,24 +110,29 @@ func (t *tally) cableTasks(s *stretch) {
 			return
 		}
 		done[k] = true
-		t.task(cableTask(k), tens(lengths[k]), size, ruleHours)
+		t.task(cableTask(s.Method, k), tens(lengths[k]), size, ruleHours)
 	}
 	bill(first)
-	for j := range t.work.Route.Segments {
-		if g := &t.work.Route.Segments[j]; &t.work.Design.Wiring[g.Wiring] == s.Wiring {
+	for j := range r.segments {
+		if g := &r.segments[j]; g.Wiring == wiring {
 			bill(g.Kind)
 		}
 	}
+	bill(Open)
 }
 
-func cableTask(k SegmentKind) taskID {
-	switch k {
-	case Fished:
+func cableTask(m Method, k SegmentKind) taskID {
+	switch {
+	case k.trench():
+		return taskCableTrench
+	case k == Fished:
 		return taskNMFish
-	case Attic:
+	case k == Attic:
 		return taskNMAttic
-	case Crawl:
+	case k == Crawl:
 		return taskNMCrawl
+	case m == MC:
+		return taskMCSurface
 	}
 	return taskNMOpen
 }
@@ -139,14 +165,16 @@ func (t *tally) pull(s *stretch) {
 	case largest >= slices.Index(wireSizes, "6"):
 		id = taskPullLarge
 	}
-	t.task(id, tens(s.run+s.drops), "", ruleHours)
+	t.task(id, tens(s.length+s.drops), "", ruleHours)
 }
 
 func (t *tally) digTasks() {
 	var feet [segmentKinds]int64
-	for _, s := range t.work.Route.Segments {
-		if s.Kind.trench() {
-			feet[s.Kind] += milli(s.Feet)
+	for _, list := range t.dug() {
+		for _, s := range list {
+			if s.Kind.trench() {
+				feet[s.Kind] += milli(s.Feet)
+			}
 		}
 	}
 	for k := TrenchLawn; k < segmentKinds; k++ {
@@ -181,11 +209,32 @@ func (t *tally) equipmentTasks(d *Design) {
 	t.once(taskCommission, d.Equipment.Mount != NoMount || d.Commission)
 }
 
-func (t *tally) serviceTask(s *Service) {
-	if s.To == 0 {
+// feederTasks bills a feeder from its breaker to the board, the circuits that
+// go over to it and its electrodes.
+func (t *tally) feederTasks(f *Feeder) {
+	if f.none() {
 		return
 	}
+	t.breakerTask(&f.Breaker)
+	r := t.feederRun()
+	t.wiringTasks(&r)
+	t.once(taskSubpanel, f.Board.Amps > 0)
+	t.times(taskMoveCircuit, len(f.Moved)+len(f.Refed))
+	t.electrodeTasks(&f.Electrodes)
+}
+
+// electrodeTasks bills rods by the pair.
+func (t *tally) electrodeTasks(e *Electrodes) {
+	t.task(taskRods, Quantity(e.Rods)*thousand/2, "", ruleHours)
+	t.times(taskBond, e.WaterPipes+e.GasPipes)
+}
+
+func (t *tally) serviceTask(s *Service) {
 	switch {
+	case s.To == 0:
+		return
+	case s.From == s.To:
+		t.times(taskSwap, 1)
 	case s.To > 200:
 		t.times(taskServiceLarge, 1)
 	case s.Feed == "ug":
@@ -193,6 +242,9 @@ func (t *tally) serviceTask(s *Service) {
 	default:
 		t.times(taskServiceOverhead, 1)
 	}
+	t.once(taskDisconnect, s.EmergencyDisconnect)
+	t.once(taskSurge, s.Surge)
+	t.electrodeTasks(&s.Electrodes)
 	// A small check book has no hours for the utility; a complete one must.
 	t.once(taskUtility, t.book.labour.byID[taskUtility] >= 0)
 }

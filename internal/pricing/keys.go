@@ -70,7 +70,7 @@ var kinds = map[string][]attribute{
 	"subpanel":          {number("bus_amps"), number("spaces"), words("location", "indoor", "outdoor"), yesNo("main_breaker")},
 	"main_panel":        {number("bus_amps"), number("main_amps"), number("spaces"), words("location", "indoor", "outdoor")},
 	"panel_swap_kit":    {number("to_amps")},
-	"service_kit":       {number("from_amps"), number("to_amps"), words("feed", "oh", "ug", "any")},
+	"service_kit":       {number("from_amps"), number("to_amps"), words("feed", "oh", "ug", "any"), maybe(yesNo("surge"))},
 	"service_part":      {words("part"), number("amps"), words("feed", "oh", "ug", "any")},
 	"surge_device":      {},
 	"energy_management": {words("method", "load_switch", "load_shed", "measured_limit", "shared_circuit"), number("amps")},
@@ -158,7 +158,7 @@ func sortedKinds() []string {
 }
 
 // matches reports whether an item meets a demand: every attribute named is
-// equal, min_amps is reached, a setting can be locked in.
+// equal, what begins with min_ is reached, a setting can be locked in.
 func (a attributes) matches(demand map[string]string) bool {
 	for name, want := range demand {
 		switch name {
@@ -166,9 +166,9 @@ func (a attributes) matches(demand map[string]string) bool {
 			if a.kind != want {
 				return false
 			}
-		case "min_amps":
+		case "min_amps", "min_bus_amps", "min_spaces", "min_to_amps":
 			least, _ := strconv.Atoi(want)
-			if a.whole("amps") < least {
+			if a.whole(strings.TrimPrefix(name, "min_")) < least {
 				return false
 			}
 		case "setting":
@@ -211,6 +211,9 @@ func (a attributes) keys() []key {
 		k.a, k.b, k.c = v["type"], v["trade_size"], v["fitting"]
 	case "support":
 		k.a, k.b = v["method"], v["support"]
+		sized := k
+		sized.c = v["size_range"]
+		return []key{k, sized}
 	case "cable_connector":
 		k.a, k.b = v["method"], v["size_range"]
 	case "box":
@@ -234,15 +237,15 @@ func (a attributes) keys() []key {
 		k.a, k.n, k.m = v["feed"], n("from_amps"), n("to_amps")
 	case "restoration", "patch":
 		k.a = v["surface"]
-	case "label", "consumable", "hire", "trench_part", "protection", "base":
+	case "label", "consumable", "hire", "trench_part", "protection", "base", "grounding":
 		k.a = v["what"]
 	case "sleeve":
 		k.a = v["wall"]
 	case "mount":
 		k.a = v["mount"]
-	case "firestop", "sealant":
+	case "firestop", "sealant", "surge_device":
 	default:
-		return nil // equipment and managers are searched; the rest is not asked for yet
+		return nil // equipment, managers, boards and kits for a swap are searched; the rest is not asked for
 	}
 	return []key{k}
 }

@@ -1,10 +1,12 @@
 package pricing
 
 import (
+	"fmt"
 	"io/fs"
 	"path"
 	"slices"
 	"sort"
+	"strconv"
 
 	"daybreak/internal/fault"
 	"daybreak/internal/pricing/bookfile"
@@ -31,7 +33,7 @@ func LoadBook(fsys fs.FS) (*Book, error) {
 // whether the book is complete: for drafts and for small books of check cases.
 func ReadBook(fsys fs.FS) (*Book, error) {
 	faults := &bookfile.Faults{}
-	b := &Book{index: map[key]int32{}, areas: map[string]area{}}
+	b := &Book{index: map[key]int32{}, areas: map[string]area{}, asides: map[string]int32{}}
 	l := loader{book: b, faults: faults, classes: map[string]Policy{}, codes: map[string]int{}}
 	l.header(bookfile.Open(fsys, "book.yaml", faults))
 	l.labour(bookfile.Open(fsys, "labour.yaml", faults))
@@ -85,7 +87,7 @@ func (l *loader) strangers(fsys fs.FS) {
 
 var headerKeys = []string{
 	"name", "revision", "source", "status", "currency", "minor_digits", "from", "to", "quote_valid_days",
-	"prices_mean", "price_classes", "trades", "units", "billing", "sundries", "allowances",
+	"prices_mean", "price_classes", "trades", "units", "billing", "sundries", "allowances", "utility_weeks",
 }
 
 // statuses a file may say of its figures.
@@ -131,9 +133,38 @@ func (l *loader) header(n bookfile.Node) {
 		}
 	}
 	l.readAllowances(n.At("allowances"))
+	l.readWeeks(n.Maybe("utility_weeks"))
 }
 
 const maxTrades = 12
+
+// readWeeks reads what the utility takes for a service upgrade: low, likely
+// and high, overhead and underground.
+func (l *loader) readWeeks(n bookfile.Node) {
+	l.book.weeks = map[string][3]int{}
+	if !n.OK() {
+		return
+	}
+	n.Only("oh", "ug")
+	for _, feed := range [...]string{"oh", "ug"} {
+		v := n.At(feed)
+		list := v.Items()
+		if len(list) != 3 {
+			if v.OK() {
+				v.Fault(strconv.Itoa(len(list))+" numbers", "low, likely, high")
+			}
+			continue
+		}
+		w := [3]int{}
+		for i := range w {
+			w[i] = list[i].Whole(0, 260)
+		}
+		if w[0] > w[1] || w[1] > w[2] {
+			v.Fault(fmt.Sprint(w), "low <= likely <= high")
+		}
+		l.book.weeks[feed] = w
+	}
+}
 
 func (l *loader) currency(n bookfile.Node) {
 	code := n.At("currency").Text()
@@ -166,7 +197,7 @@ func (l *loader) priceClass(p bookfile.Pair) {
 func (l *loader) readAllowances(n bookfile.Node) {
 	n.Only("panel_tail_ft", "device_tail_ft", "box_tail_ft", "cable_slack", "cable_waste", "conductor_waste",
 		"raceway_waste", "nm_support_ft", "emt_support_ft", "pvc_support_ft", "max_quarter_bends",
-		"cement_joints_per_can", "rho_within_trade")
+		"cement_joints_per_can", "rho_within_trade", "mc_support_ft", "flex_support_ft")
 	feet := func(key string) int64 { return n.At(key).Scaled(3, "0", "40") }
 	share := func(key string) int64 { return n.At(key).Scaled(4, "0", "1") }
 	spacing := func(v bookfile.Node) int64 { return max(v.Scaled(3, "0.5", "20"), 1) }
@@ -175,6 +206,13 @@ func (l *loader) readAllowances(n bookfile.Node) {
 	a.cable = share("cable_slack") + share("cable_waste")
 	a.conductor, a.raceway = share("conductor_waste"), share("raceway_waste")
 	a.nmSupport, a.emtSupport = spacing(n.At("nm_support_ft")), spacing(n.At("emt_support_ft"))
+	a.mcSupport, a.flexSupport = mcSpacing, flexSpacing
+	if v := n.Maybe("mc_support_ft"); v.OK() {
+		a.mcSupport = spacing(v)
+	}
+	if v := n.Maybe("flex_support_ft"); v.OK() {
+		a.flexSupport = spacing(v)
+	}
 	pvc := n.At("pvc_support_ft")
 	pvc.Only("to_1_in", "to_2_in")
 	a.pvcSupport, a.pvcSupportWide = spacing(pvc.At("to_1_in")), spacing(pvc.At("to_2_in"))
@@ -182,6 +220,15 @@ func (l *loader) readAllowances(n bookfile.Node) {
 	a.cementJoints = int64(max(n.At("cement_joints_per_can").Whole(1, 500), 1))
 	a.rho = float64(n.At("rho_within_trade").Scaled(4, "0", "1")) / 10000
 }
+
+// mcSpacing and flexSpacing are the widest spacing of supports, in thousandths
+// of a foot, for a shop that names none of its own.
+//
+// Source: NFPA 70 330.30(B), 348.30(A), 350.30(A).
+const (
+	mcSpacing   = 6_000
+	flexSpacing = 4_500
+)
 
 // amount reads a price in major units, exact to the currency's minor digits.
 func (l *loader) amount(n bookfile.Node) int64 { return n.Scaled(l.digits, "0", "10000000") }

@@ -158,6 +158,16 @@ func (b *Book) seal() {
 				b.evses = append(b.evses, id)
 			case "energy_management":
 				b.managers = append(b.managers, id)
+			case "subpanel":
+				b.boards = append(b.boards, id)
+			case "panel_swap_kit":
+				b.swaps = append(b.swaps, id)
+			case "service_part":
+				if a.values["part"] == "emergency_disconnect" {
+					b.disconnects = append(b.disconnects, id)
+				}
+			case "allowance":
+				b.asides[a.values["what"]] = id
 			}
 		}
 	}
@@ -167,6 +177,7 @@ func (b *Book) seal() {
 		}
 		return strings.Compare(b.items[x].code, b.items[y].code)
 	}
-	slices.SortStableFunc(b.evses, cheapest)
-	slices.SortStableFunc(b.managers, cheapest)
+	for _, list := range [...][]int32{b.evses, b.managers, b.boards, b.swaps, b.disconnects} {
+		slices.SortStableFunc(list, cheapest)
+	}
 }

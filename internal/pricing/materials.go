@@ -10,15 +10,16 @@ import (
 )
 
 // materials lists what is supplied, in the order a bill reads: equipment,
-// breaker, wiring, termination, disconnect, energy management, service, labels,
-// penetrations, ground work, patching.
+// feeder with its board, breaker, wiring, termination, disconnect, energy
+// management, service, labels, penetrations, ground work, patching.
 func (t *tally) materials() {
 	d := &t.work.Design
 	t.equipment(&d.Equipment)
-	t.breaker(&d.Breaker)
-	for i := range d.Wiring {
-		t.wiring(i)
-	}
+	t.feeder()
+	t.tandems(&d.Tandems)
+	t.breaker("design.breaker", &d.Breaker)
+	r := t.circuitRun()
+	t.wirings(&r)
 	t.junctions(d.Junctions)
 	t.termination(d)
 	if d.Splices > 0 {
@@ -36,12 +37,20 @@ func (t *tally) materials() {
 	t.labels(d.Labels)
 	t.penetrations(&t.work.Route)
 	t.ground()
-	r := &t.work.Route
+	t.patches(&t.work.Route)
+	t.smallParts(d)
+}
+
+func (t *tally) patches(r *Route) {
 	if r.Patches > 0 {
 		t.item(key{kind: "patch", a: r.Surface}, int64(r.Patches), rulePatch, "route.surface")
 		t.step(rulePatch, num("holes", int64(r.Patches), ""), num("out", int64(r.Patches), ""))
 	}
-	if len(d.Wiring) > 0 {
+}
+
+// smallParts are billed once on a job with new wiring.
+func (t *tally) smallParts(d *Design) {
+	if len(d.Wiring) > 0 || len(d.Feeder.Wiring) > 0 {
 		for _, k := range t.book.sundries {
 			t.item(k, 1, ruleSundries, "sundries")
 		}
@@ -109,7 +118,7 @@ func (e *Equipment) describe() string {
 		unit.Print(e.Setting, 1), unit.Print(e.Output, 1), e.Connector))
 }
 
-func (t *tally) breaker(b *Breaker) {
+func (t *tally) breaker(field string, b *Breaker) {
 	if b.Amps == 0 {
 		return
 	}
@@ -117,7 +126,7 @@ func (t *tally) breaker(b *Breaker) {
 	if form == "" {
 		form = "full"
 	}
-	t.item(key{kind: "breaker", a: string(b.Protection), b: form, n: int32(b.Amps), m: int32(b.Poles)}, 1, ruleBreaker, "design.breaker")
+	t.item(key{kind: "breaker", a: string(b.Protection), b: form, n: int32(b.Amps), m: int32(b.Poles)}, 1, ruleBreaker, field)
 	t.step(ruleBreaker, amps("rating", b.Amps), num("out", 1, ""), term("protection", string(b.Protection)))
 }
 
@@ -192,19 +201,7 @@ func (t *tally) management(m *Management) {
 	t.fail(missing("design.management", m.Method+" for "+unit.Print(m.Amps, 0)+" A"))
 }
 
-func (t *tally) service(s *Service) {
-	if s.To == 0 {
-		return
-	}
-	k := key{kind: "service_kit", a: s.Feed, n: int32(s.From), m: int32(s.To)}
-	if _, ok := t.book.index[k]; !ok {
-		k.a = "any"
-	}
-	t.item(k, 1, ruleService, "design.service")
-	t.step(ruleService, amps("from", s.From), num("out", 1, ""), amps("to", s.To))
-}
-
-var labelNames = [...]string{"evse_circuit", "max_current_setting", "disconnect", "underground", "energy_management"}
+var labelNames = [...]string{"evse_circuit", "max_current_setting", "disconnect", "underground", "energy_management", "panel_directory"}
 
 func (t *tally) labels(set LabelSet) {
 	n := int64(0)
@@ -251,14 +248,21 @@ var diggings = [segmentKinds]digging{
 
 func (k SegmentKind) trench() bool { return k >= TrenchLawn }
 
+// dug gives the routes that may lie in the ground.
+func (t *tally) dug() [2][]Segment {
+	return [2][]Segment{t.work.Design.Feeder.Segments, t.work.Route.Segments}
+}
+
 // ground lists tape, hire and restoration of everything that is dug.
 func (t *tally) ground() {
 	var feet [segmentKinds]int64
 	var all int64
-	for _, s := range t.work.Route.Segments {
-		if s.Kind.trench() {
-			feet[s.Kind] += ceilDiv(milli(s.Feet), 1000)
-			all += milli(s.Feet)
+	for _, list := range t.dug() {
+		for _, s := range list {
+			if s.Kind.trench() {
+				feet[s.Kind] += ceilDiv(milli(s.Feet), 1000)
+				all += milli(s.Feet)
+			}
 		}
 	}
 	if all == 0 {

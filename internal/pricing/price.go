@@ -21,13 +21,14 @@ func Price(book *Book, work Work, place Place, sheet *working.Sheet) (Bill, erro
 		return Bill{}, err
 	}
 	bill := Bill{
-		Figures: figures, Lines: t.lines(), FeetAssumed: work.Route.feet(),
+		Figures: figures, Lines: t.lines(), FeetAssumed: work.Route.feet() + work.Design.Feeder.feet(),
 		Permits: place.Permit(), Taxes: place.Tax(), Findings: place.findings(book),
 	}
 	if bill.TenMoreFeet, err = tenMoreFeet(book, work, &place, &figures); err != nil {
 		return Bill{}, err
 	}
 	t.stepTenFeet(&bill)
+	bill.Utility, bill.Asides = t.utility(), t.asides()
 	return bill, nil
 }
 
@@ -143,19 +144,23 @@ func (t *tally) discount(f *Figures) error {
 	return nil
 }
 
-// tenMoreFeet prices the longest segment ten feet longer.
+// tenMoreFeet prices the longest segment, of the circuit or its feeder, ten
+// feet longer.
 func tenMoreFeet(book *Book, work Work, place *Place, now *Figures) (more Triple, err error) {
-	longest := -1
-	for i, s := range work.Route.Segments {
-		if longest < 0 || s.Feet > work.Route.Segments[longest].Feet {
-			longest = i
+	lists := [2]*[]Segment{&work.Route.Segments, &work.Design.Feeder.Segments}
+	of, longest := 0, -1
+	for i, list := range lists {
+		for j, s := range *list {
+			if longest < 0 || s.Feet > (*lists[of])[longest].Feet {
+				of, longest = i, j
+			}
 		}
 	}
-	if longest < 0 || work.Route.Segments[longest].Feet+10 > longestSegment {
+	if longest < 0 || (*lists[of])[longest].Feet+10 > longestSegment {
 		return more, nil
 	}
-	work.Route.Segments = slices.Clone(work.Route.Segments)
-	work.Route.Segments[longest].Feet += 10
+	*lists[of] = slices.Clone(*lists[of])
+	(*lists[of])[longest].Feet += 10
 	then, err := Estimate(book, work, *place)
 	if err != nil {
 		return more, err

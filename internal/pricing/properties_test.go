@@ -250,9 +250,28 @@ func TestBadWorkIsRefusedByField(t *testing.T) {
 		"design.termination.receptacle": func(w *pricing.Work) {
 			w.Design.Termination = pricing.Termination{Receptacle: "10-50", Extent: pricing.NewReceptacle}
 		},
-		"design.junctions": func(w *pricing.Work) { w.Design.Junctions = []pricing.Junction{{Size: "1x1x1"}} },
-		"conditions.house": func(w *pricing.Work) { w.Conditions.House = "house.haunted" },
-		"conditions.panel": func(w *pricing.Work) { w.Conditions.Panel = "soil.loam" },
+		"design.tandems":                      func(w *pricing.Work) { w.Design.Tandems.Count = -1 },
+		"design.old_circuits":                 func(w *pricing.Work) { w.Design.OldCircuits = 99 },
+		"design.feeder.wiring":                func(w *pricing.Work) { w.Design.Feeder.Wiring = make([]pricing.Wiring, 5) },
+		"design.feeder.wiring[0].bodies":      func(w *pricing.Work) { w.Design.Feeder.Wiring = []pricing.Wiring{{Bodies: -1}} },
+		"design.feeder.segments[0].wiring":    func(w *pricing.Work) { w.Design.Feeder.Segments = []pricing.Segment{{}} },
+		"design.feeder.moved":                 func(w *pricing.Work) { w.Design.Feeder.Moved = make([]pricing.Breaker, 13) },
+		"design.feeder.moved[0]":              func(w *pricing.Work) { w.Design.Feeder.Moved = make([]pricing.Breaker, 1) },
+		"design.feeder.refed":                 func(w *pricing.Work) { w.Design.Feeder.Refed = make([]pricing.Breaker, 13) },
+		"design.feeder.board":                 func(w *pricing.Work) { w.Design.Feeder.Board.Amps = 1000 },
+		"design.feeder.board.spaces":          func(w *pricing.Work) { w.Design.Feeder.Board.Spaces = -1 },
+		"design.feeder.panel_drop_ft":         func(w *pricing.Work) { w.Design.Feeder.PanelDrop = unit.Feet(math.NaN()) },
+		"design.feeder.board_drop_ft":         func(w *pricing.Work) { w.Design.Feeder.BoardDrop = -1 },
+		"design.feeder.breaker":               func(w *pricing.Work) { w.Design.Feeder.Breaker.Amps = unit.Amps(math.Inf(1)) },
+		"design.feeder.electrodes.ft":         func(w *pricing.Work) { w.Design.Feeder.Electrodes.Feet = unit.Feet(math.NaN()) },
+		"design.feeder.electrodes":            func(w *pricing.Work) { w.Design.Feeder.Electrodes = pricing.Electrodes{Size: "12", Feet: 10} },
+		"design.service.electrodes.gas_pipes": func(w *pricing.Work) { w.Design.Service.Electrodes.GasPipes = -1 },
+		"design.service.from":                 func(w *pricing.Work) { w.Design.Service.From = unit.Amps(math.NaN()) },
+		"asides":                              func(w *pricing.Work) { w.Asides = make([]pricing.Aside, 9) },
+		"asides.ft":                           func(w *pricing.Work) { w.Asides = []pricing.Aside{{What: "utility_lateral", Feet: -1}} },
+		"design.junctions":                    func(w *pricing.Work) { w.Design.Junctions = []pricing.Junction{{Size: "1x1x1"}} },
+		"conditions.house":                    func(w *pricing.Work) { w.Conditions.House = "house.haunted" },
+		"conditions.panel":                    func(w *pricing.Work) { w.Conditions.Panel = "soil.loam" },
 	} {
 		w := garage()
 		change(&w)
@@ -261,6 +280,10 @@ func TestBadWorkIsRefusedByField(t *testing.T) {
 		require.Equal(t, field, f.Field)
 		require.NotEmpty(t, f.Accepted)
 	}
-	_, err := book.At("99999", date(t, "2026-11-25"))
+	w := garage()
+	w.Design.Feeder.Board = pricing.Panelboard{Amps: 200, Spaces: 40, Outdoor: true, Main: true}
+	_, err := pricing.Price(book, w, place, nil)
+	require.Contains(t, requireFault(t, err).Got, "200 A, 40 spaces, outdoor, main breaker")
+	_, err = book.At("99999", date(t, "2026-11-25"))
 	require.Equal(t, "place.postal_code", requireFault(t, err).Field)
 }

@@ -3,6 +3,7 @@ package pricing_test
 import (
 	"testing"
 
+	"daybreak/internal/panel"
 	"daybreak/internal/pricing"
 	"daybreak/internal/working"
 
@@ -14,7 +15,7 @@ import (
 func TestEstimateHardlyAllocates(t *testing.T) {
 	book := demo(t)
 	place := demoPlace(t, book, "00010")
-	for name, work := range map[string]pricing.Work{"garage": garage(), "brick": brick()} {
+	for name, work := range map[string]pricing.Work{"garage": garage(), "brick": brick(), "detached": detachedGarage(), "subpanel": fullPanel(t)} {
 		require.LessOrEqual(t, testing.AllocsPerRun(50, func() {
 			_, _ = pricing.Estimate(book, work, place)
 		}), 2.0, name)
@@ -27,7 +28,7 @@ func BenchmarkEstimate(b *testing.B) {
 	for _, c := range []struct {
 		name string
 		work pricing.Work
-	}{{"garage", garage()}, {"brick", brick()}} {
+	}{{"garage", garage()}, {"brick", brick()}, {"detached garage", detachedGarage()}} {
 		b.Run(c.name, func(b *testing.B) {
 			b.ReportAllocs()
 			for b.Loop() {
@@ -69,5 +70,14 @@ func BenchmarkFromTakeoff(b *testing.B) {
 	b.ReportAllocs()
 	for b.Loop() {
 		_ = pricing.FromTakeoff(&r.Takeoff, site)
+	}
+}
+
+// A panel measure is turned into work once a draw at most.
+func BenchmarkFromMeasure(b *testing.B) {
+	m, h := panel.Measure{Kind: panel.Subpanel}, pricing.House{}
+	b.ReportAllocs()
+	for b.Loop() {
+		_ = pricing.FromMeasure(&m, &h)
 	}
 }

@@ -19,8 +19,8 @@ type tally struct {
 	room  [mostLines]entry // on the stack: a draw must not allocate
 }
 
-// mostLines is more lines than a circuit and its service have.
-const mostLines = 80
+// mostLines is more lines than a circuit, its feeder and its service have.
+const mostLines = 112
 
 // entries gives the lines so far.
 func (t *tally) entries() []entry { return t.room[:t.n] }
@@ -28,7 +28,7 @@ func (t *tally) entries() []entry { return t.room[:t.n] }
 // push adds a line and gives its place.
 func (t *tally) push(e entry) *entry {
 	if t.n == mostLines {
-		t.fail(outOfBounds("design", "more", "work of at most 80 lines"))
+		t.fail(outOfBounds("design", "more", "work of at most 112 lines"))
 		t.n--
 	}
 	t.room[t.n] = e

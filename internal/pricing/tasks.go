@@ -47,6 +47,17 @@ const (
 	taskPatchHole
 	taskUtility
 	taskPermitVisit
+	taskMCSurface
+	taskCableTrench
+	taskWhip
+	taskRMC
+	taskSubpanel
+	taskMoveCircuit
+	taskRods
+	taskBond
+	taskSurge
+	taskSwap
+	taskOldCircuit
 	taskIDs
 )
 
@@ -95,4 +106,15 @@ var taskCodes = [taskIDs]string{
 	taskPatchHole:          "lab.patch_hole",
 	taskUtility:            "lab.utility_coordination",
 	taskPermitVisit:        "lab.permit_visit",
+	taskMCSurface:          "lab.mc_surface",
+	taskCableTrench:        "lab.uf_trench",
+	taskWhip:               "lab.lfmc",
+	taskRMC:                "lab.rmc",
+	taskSubpanel:           "lab.subpanel",
+	taskMoveCircuit:        "lab.move_circuit",
+	taskRods:               "lab.ground_rods",
+	taskBond:               "lab.bond_water_gas",
+	taskSurge:              "lab.surge_device",
+	taskSwap:               "lab.panel_swap_same",
+	taskOldCircuit:         "lab.demo_old_circuit",
 }

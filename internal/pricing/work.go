@@ -13,6 +13,7 @@ type Work struct {
 	Permits    PermitSet
 	Visits     int // trips to the site; 1 or more as soon as there is labour
 	Discount   Discount
+	Asides     []Aside // named beside the bill, priced by others
 }
 
 // Design is the circuit and what hangs on it.
@@ -25,6 +26,9 @@ type Design struct {
 	Disconnect  Disconnect
 	Management  Management
 	Service     Service
+	Feeder      Feeder  // to a panelboard the circuit starts from, or that takes circuits over
+	Tandems     Tandems // to free spaces
+	OldCircuits int     // circuits or feeds made safe and taken out
 	Labels      LabelSet
 	Commission  bool // set and test equipment that is mounted already
 	Inspection  bool // what is there is opened and looked at
@@ -98,6 +102,13 @@ const (
 	EMT   Method = "EMT"
 	PVC40 Method = "PVC40"
 	PVC80 Method = "PVC80"
+	RMC   Method = "RMC"
+	FMC   Method = "FMC"  // a whip of flexible conduit
+	LFMC  Method = "LFMC" // the same, liquidtight
+	UFB   Method = "UF-B" // buried as it is; TradeSize and Exposed name its sleeve where it comes up
+	MC    Method = "MC"
+	SER   Method = "SER" // feeders, indoors
+	MHF   Method = "MHF" // feeder cable buried as it is; its sleeve as for UFB
 )
 
 // Wiring is one stretch of one method. A cable names Cable; a raceway names
@@ -123,6 +134,7 @@ type Wiring struct {
 type Cable struct {
 	Size       string // AWG: "14" … "2"
 	Conductors int    // 2 or 3
+	Material   string // "CU", "AL"; "" is what the method comes in
 }
 
 // Conductors are like conductors of one raceway.
@@ -183,10 +195,15 @@ type Management struct {
 	Amps   unit.Amps
 }
 
-// Service is a service upgrade, its own bill; no To is none.
+// Service is a service upgrade, or a new panelboard at the same rating where
+// From equals To. It is its own bill; no To is none.
 type Service struct {
 	From, To unit.Amps
 	Feed     string // "oh", "ug"
+	// Surge and EmergencyDisconnect are fitted where the edition asks for them.
+	Surge               bool
+	EmergencyDisconnect bool
+	Electrodes          Electrodes // beside those of the kit: pipes to bond
 }
 
 // Route is where the circuit runs.
@@ -271,6 +288,7 @@ const (
 	LabelDisconnect
 	LabelUnderground
 	LabelManagement
+	LabelDirectory // of a new panel's circuits
 )
 
 // Discount is an amount taken off the lines of some classes, spread over them

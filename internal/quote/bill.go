@@ -74,18 +74,19 @@ func (w *weighing) ownedPlugFor(setting unit.Amps, volts unit.Volts) string {
 
 // equipmentRating is the plate of the equipment the shop would sell for a
 // setting; the setting itself when it sells none.
-func (w *weighing) equipmentRating(way Way, setting unit.Amps, volts unit.Volts) unit.Amps {
-	if volts == 120 {
-		return setting
+func (w *weighing) equipmentRating(o *Option) unit.Amps {
+	if o.Volts == 120 {
+		return o.Setting
 	}
-	if w.ownedPlugFor(setting, volts) != "" && way == NewReceptacle {
+	if !o.Managed && o.Way == NewReceptacle && w.ownedPlugFor(o.Setting, o.Volts) != "" {
 		return w.ownedAmps
 	}
 	offer, ok := w.books.Prices.Offer(pricing.Equipment{
-		Supply: pricing.ShopSupplies, Level: 2, Setting: setting, Connector: w.car.inlet, Locked: true, Plug: plugFor(way, setting),
+		Supply: pricing.ShopSupplies, Level: 2, Setting: o.Setting, Connector: w.car.inlet, Locked: true,
+		Plug: plugFor(o.Way, o.Setting), Managed: o.Managed, Networked: w.facts.Wishes.Networked.Is(facts.NetworkWishYes),
 	})
 	if !ok {
-		return setting
+		return o.Setting
 	}
 	return offer.Output
 }
@@ -228,6 +229,9 @@ func (w *weighing) needsAdapter(o *Option, plug string) bool {
 }
 
 func (w *weighing) nameEquipment(o *Option, plug string) {
+	if !w.full.Keeping() {
+		return
+	}
 	e := w.equipment(o, plug)
 	if e.Supply != pricing.ShopSupplies {
 		return
@@ -240,10 +244,14 @@ func (w *weighing) nameEquipment(o *Option, plug string) {
 // price makes the bill, or notes that the shop does not sell what it takes.
 func (w *weighing) price(o *Option, work pricing.Work) error {
 	var err error
-	if w.drawing() {
+	if !w.full.Keeping() {
 		o.Bill.Figures, err = pricing.Estimate(w.books.Prices, work, w.place)
 	} else {
-		o.Bill, err = pricing.Price(w.books.Prices, work, w.place, w.option)
+		before := len(w.full.Steps)
+		o.Bill, err = pricing.Price(w.books.Prices, work, w.place, w.full)
+		if len(o.Bill.Lines) == 0 {
+			w.full.Steps = w.full.Steps[:before] // nothing to buy, nothing to work out
+		}
 	}
 	if f, ok := fault.As(err); ok && f.Kind == fault.KindInvalid {
 		o.Priced = false

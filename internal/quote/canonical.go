@@ -7,6 +7,7 @@ import (
 	"daybreak/internal/panel"
 	"daybreak/internal/pricing"
 	"daybreak/internal/quote/caution"
+	"daybreak/internal/unit"
 	"daybreak/internal/working"
 )
 
@@ -79,11 +80,13 @@ func (p *printer) option(kind string, o *Option) {
 	p.number(" breaker_a", float64(o.Breaker), 2)
 	p.flag(" managed", o.Managed)
 	p.number(" setpoint_a", float64(o.Setpoint), 3)
+	p.number(" fail_safe_a", float64(o.FailSafe), 2)
 	p.number(" kw", float64(o.Rate.Wall), 4)
 	p.text(" limited_by", o.Rate.Binding.Word())
 	p.number(" hours_normal", float64(o.HoursNormal), 3)
 	p.number(" hours_full", float64(o.HoursFull), 3)
 	p.number(" miles_per_hour", o.MilesPerHour, 3)
+	p.number(" winter_miles", float64(o.WinterMiles), 1)
 	p.flag(" refills_worst", o.RefillsWorst)
 	p.flag(" possible", o.Possible)
 	p.flag(" adapter", o.Adapter)
@@ -93,12 +96,17 @@ func (p *printer) option(kind string, o *Option) {
 	p.sentences(" unpriced", o.Unpriced)
 	p.sentences(" verify", o.Verify)
 	p.sentences(" first", o.SafeFirst)
+	p.sentences(" care", o.Care)
 	p.findings(" finding", o.Findings)
 	if o.Outlet != nil {
 		p.text(" outlet", o.OutletSlot+" "+o.Outlet.Word.String()+" "+string(o.OutletWay.Kind))
+		p.text(" outlet.receptacle", o.OutletWay.Receptacle)
+		for _, work := range o.OutletWay.Work {
+			p.text(" outlet.work", string(work.Kind))
+		}
 	}
 	p.circuit(o.Circuit)
-	p.panel(o.Panel)
+	p.panel(o.Panel, o.Volts)
 	p.bill(&o.Bill, o.Priced)
 }
 
@@ -116,17 +124,19 @@ func (p *printer) circuit(c *circuit.Result) {
 	p.text(" circuit.poles", strconv.Itoa(c.Poles))
 	p.text(" circuit.wire", WireWord(&c.Chosen))
 	p.text(" circuit.ground", c.Chosen.Parts[0].Ground.String())
+	p.flag(" circuit.neutral", c.Chosen.Parts[0].Neutral)
 	p.number(" circuit.drop_v", float64(c.Chosen.DropVolts), 4)
 	p.number(" circuit.drop_percent", c.Chosen.DropPercent, 4)
 	p.text(" circuit.receptacle", c.Receptacle.Config)
 	p.flag(" circuit.hardwired", c.Hardwired)
 	p.flag(" circuit.gfci", c.GFCI)
-	p.text(" circuit.ground_fault", strconv.Itoa(int(c.GroundFault.Value)))
+	p.text(" circuit.ground_fault", GroundFaultWord(c.GroundFault.Value))
 	p.flag(" circuit.disconnect", c.Disconnect)
+	p.flag(" circuit.structure_disconnect", c.StructureDisconnect)
 	p.number(" circuit.feet", float64(c.Takeoff.RouteFeet), 2)
 }
 
-func (p *printer) panel(r *panel.Result) {
+func (p *printer) panel(r *panel.Result, volts unit.Volts) {
 	if r == nil {
 		return
 	}
@@ -137,9 +147,27 @@ func (p *printer) panel(r *panel.Result) {
 	p.number(" panel.spare_a", float64(r.Spare), 4)
 	for _, m := range r.Methods {
 		if m.Refusal == panel.Permitted {
-			p.text(" panel."+m.Method.String(), number(float64(m.Amps[panel.Continuous]), 4)+" "+number(float64(m.Amps[panel.Full]), 4)+" "+number(float64(m.Amps[panel.Literal]), 4))
+			p.text(" panel."+m.Method.String(), readings(&m))
+			p.number(" house."+m.Method.String(), float64(m.Base.At(volts)), 4)
+			p.flag(" decides."+m.Method.String(), m.Decides)
 		}
 	}
+	p.text(" panel.spaces", r.Spaces.Verdict.String())
+	if r.Bus.Verdict != panel.BusNoSource {
+		p.text(" panel.bus", r.Bus.Verdict.String()+" "+number(float64(r.Bus.Sum), 2)+" "+number(float64(r.Bus.Limit), 2))
+	}
+	for _, m := range r.Measures {
+		p.text(" measure", m.Kind.String())
+	}
+}
+
+// readings are a method's totals: continuous, full, and literal where it has one.
+func readings(m *panel.Outcome) string {
+	out := number(float64(m.Amps[panel.Continuous]), 4) + " " + number(float64(m.Amps[panel.Full]), 4)
+	if m.NoLiteral {
+		return out
+	}
+	return out + " " + number(float64(m.Amps[panel.Literal]), 4)
 }
 
 func (p *printer) bill(b *pricing.Bill, priced bool) {

@@ -84,29 +84,14 @@ func (w *weighing) choose() choice {
 }
 
 func (w *weighing) bestFit(enough int) int {
-	// A contact that has been hot is taken out rather than replaced, where that
-	// is possible: the charger is wired in.
-	if i := w.cheapest(func(o *Option) bool {
-		return o.existing240() && o.RefillsWorst && o.Outlet.Word == outlet.Stop && o.OutletWay.Kind == outlet.WiredIn
-	}); i >= 0 {
-		return i
-	}
-	if i := w.cheapest(func(o *Option) bool {
-		return o.existing240() && o.RefillsWorst && o.OutletWay.Lasting
-	}); i >= 0 {
+	if i := w.soundCircuit(); i >= 0 {
 		return i
 	}
 	first := &w.options[enough]
 	if first.Level == charging.Level1 && first.RefillsWorst && w.car.hybrid || !w.mayWire {
 		return enough
 	}
-	most := usualTop
-	if wish, ok := w.facts.Wishes.OutputAmps.Get(); ok {
-		most = max(min(wish, largest[len(largest)-1]), ladder[0])
-	}
-	if i := w.strongest(func(o *Option) bool {
-		return o.newLevel2() && !o.Managed && o.Setting <= most && o.spare() >= spareShare
-	}); i >= 0 {
+	if i := w.withRoom(); i >= 0 {
 		return i
 	}
 	if i := w.strongest(func(o *Option) bool {
@@ -116,6 +101,39 @@ func (w *weighing) bestFit(enough int) int {
 	}
 	return enough
 }
+
+// soundCircuit is a 240 V circuit that is there already and meets the need; −1
+// for none. A contact that has been hot is taken out rather than replaced,
+// where that is possible: the charger is wired in.
+func (w *weighing) soundCircuit() int {
+	if i := w.cheapest(func(o *Option) bool {
+		return o.existing240() && o.RefillsWorst && o.Outlet.Word == outlet.Stop && o.OutletWay.Kind == outlet.WiredIn
+	}); i >= 0 {
+		return i
+	}
+	return w.cheapest(func(o *Option) bool {
+		return o.existing240() && o.RefillsWorst && o.OutletWay.Lasting
+	})
+}
+
+// withRoom is the largest new circuit within reach that the panel carries with
+// some of its capacity to spare; −1 for none.
+func (w *weighing) withRoom() int {
+	return w.strongest(func(o *Option) bool {
+		return o.newLevel2() && !o.Managed && o.Setting <= w.reach() && o.spare() >= spareShare
+	})
+}
+
+// reach is the largest setting taken as best fit: the usual one, or a told wish.
+func (w *weighing) reach() unit.Amps {
+	if wish := w.wished(); wish > 0 {
+		return max(min(wish, largest[len(largest)-1]), ladder[0])
+	}
+	return usualTop
+}
+
+// wished is the output the household asked for; 0 when it asked for none.
+func (w *weighing) wished() unit.Amps { return or(w.facts.Wishes.OutputAmps, 0) }
 
 // carTakes is the car's own limit, with half an ampere of its plate's rounding.
 func (w *weighing) carTakes() unit.Amps { return w.need.CarAmps + 0.5 }

@@ -1,6 +1,8 @@
 package quote
 
 import (
+	"slices"
+
 	"daybreak/internal/charging"
 	"daybreak/internal/facts"
 	"daybreak/internal/panel"
@@ -45,11 +47,11 @@ func Compose(books *shop.Books, home Household, asOf unit.Date) (Quote, error) {
 		return Quote{}, err
 	}
 	w.attach(q.Findings)
-	c := w.choose()
-	w.show(&q, c)
-	var best *Option
-	if c.best >= 0 {
-		best = &w.options[c.best]
+	if err := w.show(&q, w.choose()); err != nil {
+		return Quote{}, err
+	}
+	best := q.best()
+	if best != nil {
 		q.BookFindings = best.Bill.Findings
 	}
 	w.stand(&q, best)
@@ -70,6 +72,7 @@ type Draw struct {
 	Verdict panel.Verdict
 	Managed bool
 	Wire    string
+	Partly  bool // a part of the best fit has no price
 	Likely  int64
 	Spread  pricing.Spread
 }
@@ -81,22 +84,61 @@ func Price(books *shop.Books, filled *facts.Facts, asOf unit.Date) (Draw, error)
 	if err != nil {
 		return Draw{}, err
 	}
-	if err := w.weigh(); err != nil {
+	best, err := w.recommend()
+	if err != nil || best < 0 {
 		return Draw{}, err
 	}
-	c := w.choose()
-	if c.best < 0 {
-		return Draw{}, nil
+	return w.options[best].draw(), nil
+}
+
+// recommend finds the best fit that [weighing.choose] would, and weighs no more
+// than it must: mostly the largest setting within reach.
+func (w *weighing) recommend() (int, error) {
+	if err := w.existingWays(); err != nil {
+		return -1, err
 	}
-	return w.options[c.best].draw(), nil
+	if i := w.soundCircuit(); i >= 0 {
+		return i, nil
+	}
+	// A hybrid, or a home without new wire, rests on the cheapest of all ways.
+	if !w.car.hybrid && w.mayWire {
+		settings := w.settings()
+		for k := len(settings) - 1; k >= 0; k-- {
+			if settings[k] > w.reach() {
+				continue
+			}
+			if i, err := w.roomAt(settings[k]); i >= 0 || err != nil {
+				return i, err
+			}
+		}
+	}
+	w.options = w.options[:0]
+	if err := w.weigh(); err != nil {
+		return -1, err
+	}
+	return w.choose().best, nil
+}
+
+// roomAt is the new circuit at one setting that the panel carries with room to
+// spare; −1 for none.
+func (w *weighing) roomAt(setting unit.Amps) (int, error) {
+	for _, way := range w.waysAt(setting) {
+		if way == 0 {
+			continue
+		}
+		o, err := w.wired(way, setting, w.supply)
+		if err != nil {
+			return -1, err
+		}
+		w.options = append(w.options, o)
+	}
+	return w.withRoom(), nil
 }
 
 // Outcome is what [Price] would say of a composed quote's best fit.
 func (q *Quote) Outcome() Draw {
-	for i := range q.Options {
-		if q.Options[i].Role&BestFit != 0 {
-			return q.Options[i].draw()
-		}
+	if best := q.best(); best != nil {
+		return best.draw()
 	}
 	return Draw{}
 }
@@ -104,6 +146,7 @@ func (q *Quote) Outcome() Draw {
 func (o *Option) draw() Draw {
 	d := Draw{
 		Option: o.ID, Setting: o.Setting, Breaker: o.Breaker, Level: o.Level, Managed: o.Managed,
+		Partly: len(o.Unpriced) > 0,
 		Likely: o.likely(), Spread: o.Bill.AllIn,
 	}
 	if o.Panel != nil {
@@ -158,12 +201,17 @@ func (w *weighing) findings(told *facts.Facts) ([]caution.Finding, error) {
 // gathered is the working of a quote: of the household, then of each option
 // shown; a step that several options share stands once.
 func gathered(sheet *working.Sheet, shown []Option) []working.Step {
-	seen := map[working.Step]bool{}
-	var out []working.Step
+	n := len(sheet.Steps)
+	for i := range shown {
+		n += len(shown[i].Working)
+	}
+	out := make([]working.Step, 0, n)
+	under := make(map[string][]int, n) // where the steps of a rule stand
 	add := func(steps []working.Step) {
 		for _, s := range steps {
-			if !seen[s] {
-				seen[s] = true
+			same := func(i int) bool { return out[i] == s }
+			if !slices.ContainsFunc(under[s.Rule], same) {
+				under[s.Rule] = append(under[s.Rule], len(out))
 				out = append(out, s)
 			}
 		}
@@ -187,9 +235,9 @@ func (w *weighing) attach(found []caution.Finding) {
 	}
 }
 
-// show puts the chosen options on the quote, cheapest first, and the others
-// behind them with why each was not shown.
-func (w *weighing) show(q *Quote, c choice) {
+// show puts the chosen options on the quote in full, cheapest first, and the
+// others behind them with why each was not shown.
+func (w *weighing) show(q *Quote, c choice) error {
 	for i := range w.options {
 		o := &w.options[i]
 		if i == c.enough {
@@ -201,17 +249,29 @@ func (w *weighing) show(q *Quote, c choice) {
 		if i == c.grow {
 			o.Role |= RoomToGrow
 		}
-	}
-	for i := range w.options {
-		o := &w.options[i]
-		if o.Role != 0 {
-			o.Why, o.Change = w.whyShown(o, c), w.whatChanges(o)
-			q.Options = append(q.Options, *o)
+		if o.Role == 0 {
+			o.Why = w.whyNot(o, c)
+			q.Others = append(q.Others, *o)
 			continue
 		}
-		o.Why, o.Working = w.whyNot(o, c), nil
-		q.Others = append(q.Others, *o)
+		full, err := w.inFull(o)
+		if err != nil {
+			return err
+		}
+		full.Why, full.Change = w.whyShown(&full, c.best), w.whatChanges(&full)
+		q.Options = append(q.Options, full)
 	}
 	sortByPrice(q.Options)
 	sortByPrice(q.Others)
+	return nil
+}
+
+// best is the option shown as best fit; nil when there is none.
+func (q *Quote) best() *Option {
+	for i := range q.Options {
+		if q.Options[i].Role&BestFit != 0 {
+			return &q.Options[i]
+		}
+	}
+	return nil
 }

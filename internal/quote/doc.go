@@ -2,13 +2,19 @@
 // and what will it cost?
 //
 // [Compose] takes a household whose every leaf has a value (told, looked up,
-// assumed or drawn), the shop's [Books] and a date, and works in this order:
-// findings first, since a danger halts; what the driver needs in a night; what
-// could be made of the outlets already there; a new circuit at each standard
-// setting, each with its panel check and its bill; then the three options
-// shown (*enough for now*, *best fit*, *room to grow*) by one stated rule, and
-// the standing. It reads no clock and draws no unknown: see room band for what
-// is not known, and [shop.Books.Complete] for what tables derive.
+// assumed or drawn), the shop's books and a date, and works in this order:
+// what the driver needs in a night; what could be made of the outlets already
+// there; a new circuit at each standard setting, each with its panel check and
+// its price, and again under energy management where the panel cannot carry
+// it. From these the three options shown (*enough for now*, *best fit*, *room
+// to grow*) are chosen by one stated rule and laid out in full: working, load
+// worksheets, bill. Findings, as told and never as assumed, and the standing
+// close it; a danger halts. [Price] runs the same rule on figures alone, for
+// draws, and weighs no more than it must.
+//
+// The room reads no clock and draws no unknown: see room band for what is not
+// known. Where a rule has a word for not knowing, such as the wire inside a
+// wall, what is usual is not taken for what is there.
 //
 // Read [Quote] first, then [Option]. What people read is made of [Sentence]
 // values, a key with its arguments; words/<locale>.yaml holds the words.

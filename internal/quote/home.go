@@ -18,7 +18,8 @@ type home struct {
 	books    *shop.Books
 	asOf     unit.Date
 	locality shop.Locality
-	year     int // of the code edition in force
+	served   bool // the postal code is one the shop serves; else its own town stands in
+	year     int  // of the code edition in force
 	ed       edition.Edition
 	rules    *panel.Rules
 	place    pricing.Place
@@ -49,7 +50,6 @@ type car struct {
 type existing struct {
 	owned      bool
 	ownedAmps  unit.Amps
-	ownedSet   unit.Amps
 	ownedMeans facts.SettingMeans
 	ownedPlug  string
 	ownedConn  string
@@ -59,6 +59,7 @@ type existing struct {
 type route struct {
 	circuit   circuit.Route
 	ambient   unit.Celsius
+	structure circuit.Structure
 	feet      unit.Feet
 	trench    bool
 	concrete  bool
@@ -99,7 +100,11 @@ func (h *home) town(r *reader) {
 	if d, ok := p.PermitDate.Get(); ok {
 		permit, _ = unit.ParseDate(d.String())
 	}
-	h.locality, _ = h.books.Jurisdictions.At(postal, permit)
+	h.locality, h.served = h.books.Jurisdictions.At(postal, permit)
+	if !h.served {
+		own := h.books.Prices.Home(h.asOf).PostalCode
+		h.locality, _ = h.books.Jurisdictions.At(own, permit)
+	}
 	h.locality.PostalCode = postal
 	h.year = editionYear(take(r, p.CodeEdition, "place.code_edition"))
 	h.january = take(r, p.JanuaryMeanF, "place.january_mean_f")
@@ -139,7 +144,6 @@ func (h *home) readEquipment() {
 		return
 	}
 	h.ownedAmps = or(e.RatingAmps, 0)
-	h.ownedSet = or(e.SettingAmps, h.ownedAmps)
 	h.ownedMeans = or(e.SettingMeans, facts.SettingMeansNone)
 	if plug, ok := e.Plug.Get(); ok && plug != facts.EquipmentPlugNone {
 		h.ownedPlug = plug.String()
@@ -164,5 +168,5 @@ func (w *weighing) rate(volts unit.Volts, breaker, receptacle, setting unit.Amps
 	if receptacle > 0 {
 		limits.Receptacle = charging.At(receptacle)
 	}
-	return charging.Power(limits, w.option)
+	return charging.Power(limits, w.full)
 }

@@ -38,6 +38,7 @@ func (h *home) readRoute(r *reader) {
 	h.route.circuit.PanelDrop = take(r, rt.PanelDropFeet, "route.panel_drop_feet")
 	h.route.circuit.DeviceDrop = take(r, rt.DeviceDropFeet, "route.device_drop_feet")
 	h.route.circuit.Segments = stretches(rt, total, trench, ways)
+	h.route.structure = structure(&f.Place, parking)
 	h.route.feet = total
 	h.route.ambient = ambient(rt, h.route.circuit.Segments)
 	h.route.concrete = f.Place.DwellingKind.Is(facts.DwellingKindFlat) && parking == facts.ParkingShared
@@ -64,20 +65,23 @@ var inOrder = []stretch{
 	{circuit.Outside, func(r *facts.Route) facts.Known[unit.Feet] { return r.OutsideFeet }, facts.WayOutside},
 }
 
+// stretches are the ways above ground in the order wire usually takes them,
+// then what is dug. Feet known of a kind stand; without any, the run is shared
+// evenly over the ways ticked.
 func stretches(rt *facts.Route, total, trench unit.Feet, ways facts.Way) []circuit.Segment {
 	out := make([]circuit.Segment, 0, len(inOrder)+1)
-	told := unit.Feet(0)
+	known := unit.Feet(0)
 	for _, s := range inOrder {
 		if feet, ok := s.feet(rt).Get(); ok && feet > 0 {
 			out = append(out, circuit.Segment{Kind: s.kind, Feet: feet})
-			told += feet
+			known += feet
 		}
 	}
-	if told == 0 {
+	if known == 0 {
 		out = shareEvenly(out, max(total-trench, 0), ways)
 	}
 	if trench > 0 {
-		out = append(out, circuit.Segment{Kind: circuit.Trench, Feet: trench})
+		out = append(out, dug(rt, trench))
 	}
 	if len(out) == 0 {
 		out = append(out, circuit.Segment{Kind: circuit.OpenFraming, Feet: total})
@@ -98,6 +102,41 @@ func shareEvenly(out []circuit.Segment, feet unit.Feet, ways facts.Way) []circui
 		}
 	}
 	return out
+}
+
+// dug is the stretch under ground. What lies over it decides how deep it goes;
+// earth is taken where nobody says there is more.
+//
+// Source: NEC Table 300.5.
+func dug(rt *facts.Route, feet unit.Feet) circuit.Segment {
+	s := circuit.Segment{Kind: circuit.Trench, Feet: feet, Over: edition.GeneralBurial}
+	switch top, _ := rt.TrenchSurface.Get(); top {
+	case facts.TrenchSurfaceGravel:
+		s.Ground = circuit.Gravel
+	case facts.TrenchSurfaceConcrete:
+		s.Ground = circuit.ConcreteSlab
+	case facts.TrenchSurfaceAsphalt:
+		s.Ground = circuit.Asphalt
+	}
+	if rt.TrenchUnderDrive.Is(true) {
+		s.Over = edition.UnderDwellingDrive
+	}
+	return s
+}
+
+// structure is how the charger's building stands to the panel's. A building
+// that has a supply takes no second circuit, only a larger feeder.
+//
+// Source: NEC 225.30.
+func structure(p *facts.Place, parking facts.Parking) circuit.Structure {
+	feed, ok := p.DetachedFeed.Get()
+	switch {
+	case parking != facts.ParkingDetached && parking != facts.ParkingCarport:
+		return circuit.SameStructure
+	case !ok || feed == facts.DetachedFeedNone:
+		return circuit.UnfedStructure
+	}
+	return circuit.SuppliedAlready
 }
 
 func ambient(rt *facts.Route, segments []circuit.Segment) unit.Celsius {

@@ -4,7 +4,6 @@ import (
 	"daybreak/internal/circuit/outlet"
 	"daybreak/internal/facts"
 	"daybreak/internal/unit"
-	"daybreak/internal/working"
 )
 
 // slots are the two outlets a household may tell of.
@@ -23,37 +22,38 @@ type judged struct {
 	config  string
 	volts   unit.Volts
 	verdict outlet.Verdict
-	steps   []working.Step // of the verdict
 }
 
 // judge lays the rules beside each outlet that is there and whose face is known.
 func (w *weighing) judge() ([]judged, error) {
-	h := w.home
 	var out []judged
 	for _, s := range slots {
-		o := s.at(h.facts)
+		o := s.at(w.facts)
 		present, _ := o.Present.Get()
 		config, known := o.Configuration.Get()
 		if present == facts.OutletPresentNone || !known {
 			continue
 		}
-		w.page()
-		v, err := outlet.Judge(h.describe(o), w.option)
-		if err != nil {
+		j := judged{slot: s.name, about: o, config: config.String(), volts: 120}
+		// A large face gives what the supply gives, whatever was read on it.
+		if faceLevel(j.config) == 2 {
+			j.volts = w.supply
+		}
+		var err error
+		if j.verdict, err = outlet.Judge(w.describe(o), w.full); err != nil {
 			return nil, err
-		}
-		j := judged{slot: s.name, about: o, config: config.String(), verdict: v, volts: 120}
-		if w.option.Keeping() {
-			j.steps = w.option.Steps
-		}
-		if volts, ok := o.Volts.Get(); ok {
-			j.volts = volts
-		} else if faceLevel(j.config) == 2 {
-			j.volts = h.supply
 		}
 		out = append(out, j)
 	}
 	return out, nil
+}
+
+// judgeOne judges an outlet again, for its working.
+func (w *weighing) judgeOne(i int) (judged, error) {
+	j := w.outlets[i]
+	var err error
+	j.verdict, err = outlet.Judge(w.describe(j.about), w.full)
+	return j, err
 }
 
 // describe puts an outlet in the words of the rules; what nobody knows is the
@@ -65,8 +65,8 @@ func (h *home) describe(o *facts.Outlet) outlet.Existing {
 		Year:       h.year,
 		Receptacle: config.String(),
 		Conductor: outlet.Conductor{
-			Size:     word(o.WireAWG),
-			Material: word(o.WireMaterial),
+			Size:     word(seen(o.WireAWG)),
+			Material: word(seen(o.WireMaterial)),
 			Method:   word(o.WireMethod),
 		},
 		Sharing:    word(o.SharedWith),
@@ -94,11 +94,9 @@ func (h *home) describe(o *facts.Outlet) outlet.Existing {
 }
 
 func (h *home) describeCondition(o *facts.Outlet, e *outlet.Existing) {
-	if !o.Condition.Has() {
-		return
-	}
 	words := h.conditionWords(o)
-	if o.WireMaterial.Is(facts.WireMaterialAl) {
+	looked := len(words)
+	if seen(o.WireMaterial).Is(facts.WireMaterialAl) {
 		words = append(words, "aluminium")
 	}
 	switch use, _ := o.CurrentUse.Get(); use {
@@ -110,6 +108,9 @@ func (h *home) describeCondition(o *facts.Outlet, e *outlet.Existing) {
 		words = append(words, "timer_plug")
 	case facts.CurrentUseAdapter:
 		e.Adapter = outlet.Yes
+	}
+	if !o.Condition.Has() && len(words) == looked {
+		return // nobody has looked, and nothing was seen in use
 	}
 	if set, err := outlet.Conditions(words...); err == nil {
 		e.Condition = outlet.Read(set)
@@ -169,6 +170,15 @@ func (h *home) outletLocation(o *facts.Outlet) string {
 		return "outdoor"
 	}
 	return outlet.Unknown
+}
+
+// seen is a leaf somebody has seen or a table holds: the wire inside a wall is
+// never taken for what is usual, since the rules say what to do without it.
+func seen[T comparable](k facts.Known[T]) facts.Known[T] {
+	if b := k.Basis(); k.State() == facts.Derived && (b == facts.FromClassPrior || b == facts.FromDraw) {
+		return facts.DontKnow[T]()
+	}
+	return k
 }
 
 // word is a leaf's word, or unknown.

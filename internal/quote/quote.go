@@ -130,7 +130,8 @@ type Option struct {
 	HoursNormal   unit.Hours // to put back a normal weekday
 	HoursFull     unit.Hours // from empty to full
 	MilesPerHour  float64
-	RefillsWorst  bool // refills the 90th-percentile weekday of the coldest month
+	RefillsWorst  bool       // refills the 90th-percentile weekday of the coldest month
+	WinterMiles   unit.Miles // the longest day of the coldest month that a night puts back
 	Circuit       *circuit.Result
 	Outlet        *outlet.Verdict
 	OutletWay     outlet.Way // with Outlet

@@ -1,6 +1,8 @@
 package quote
 
 import (
+	"slices"
+
 	"daybreak/internal/circuit"
 	"daybreak/internal/circuit/outlet"
 	"daybreak/internal/edition"
@@ -38,8 +40,14 @@ func (w *weighing) stand(q *Quote, best *Option) {
 		lower(Said("quote.standing.no_option"))
 		return
 	}
+	if w.facts.Wishes.SecondVehicle.Is(facts.SecondVehicleWishNow) {
+		lower(Said("quote.standing.second_car"))
+	}
 	if needsPermission(w.facts, best) {
 		lower(Said("quote.standing.permission"))
+	}
+	if !w.served {
+		lower(Said("quote.standing.postal", working.Word("town", w.locality.Place)))
 	}
 	if !toldAt(w.facts, "place.jurisdiction") {
 		lower(Said("quote.standing.jurisdiction", working.Word("authority", w.locality.Name)))
@@ -52,20 +60,35 @@ func (w *weighing) stand(q *Quote, best *Option) {
 	if best.Panel != nil && !best.Managed && best.Panel.Verdict != panel.Fits {
 		lower(Said("quote.standing.verdict", working.Word("verdict", VerdictWord(best.Panel.Verdict))))
 	}
-	if c := best.Circuit; c != nil && c.GroundFault.Value == edition.AskAHJ {
-		q.Verify = append(q.Verify, Said("quote.verify.ground_fault"))
-	}
-	if n := holesLeft(best); n > 0 {
-		q.Verify = append(q.Verify, Said("quote.exclude.patching", working.Num("holes", n, "")))
-	}
+	w.toVerify(q, best)
 	if c := best.Circuit; c != nil && c.Outcome != circuit.Designed {
 		lower(Said("quote.standing.not_designed"))
 	}
-	if len(best.Unpriced) > 0 {
-		lower(Said("quote.standing.unpriced"))
+	for _, s := range best.Unpriced {
+		lower(s)
 	}
 	if best.Outlet != nil && len(best.Outlet.Verify) > 0 {
 		lower(Said("quote.standing.outlet"))
+	}
+}
+
+// toVerify lists what an electrician reads or asks before the work, and what is
+// left for others to do after it.
+func (w *weighing) toVerify(q *Quote, best *Option) {
+	say := func(key string, args ...working.Term) { q.Verify = append(q.Verify, Said(key, args...)) }
+	if c := best.Circuit; c != nil {
+		if c.GroundFault.Value == edition.AskAHJ {
+			say("quote.verify.ground_fault")
+		}
+		if slices.Contains(c.Notes, circuit.NoteCheckMarking) {
+			say("quote.verify.terminals")
+		}
+		if !w.facts.Panel.BreakerListingKnown.Is(true) {
+			say("quote.verify.listing")
+		}
+	}
+	if n := holesLeft(best); n > 0 {
+		say("quote.exclude.patching", working.Num("holes", n, ""))
 	}
 }
 

@@ -28,6 +28,7 @@ func (w *weighing) readNeed() error {
 	if err != nil {
 		return err
 	}
+	w.winter = worst.Multiplier
 	usual, err := charging.Need(charging.Trip{Miles: w.car.miles, Consumption: w.worst.Consumption, Multiplier: 1}, w.sheet)
 	if err != nil {
 		return err
@@ -56,28 +57,31 @@ func (w *weighing) readNeed() error {
 func (w *weighing) times(o *Option) error {
 	factor := o.Level.DistanceFactor()
 	night := charging.Night{Wall: o.Rate.Wall, Factor: factor, Window: w.window}
-	usual, err := charging.Overnight(w.need.EnergyKWh, night, w.option)
+	usual, err := charging.Overnight(w.need.EnergyKWh, night, w.full)
 	if err != nil {
 		return err
 	}
 	o.HoursNormal = usual.Hours
-	worst, err := charging.Overnight(w.need.WorstKWh, night, w.option)
+	worst, err := charging.Overnight(w.need.WorstKWh, night, w.full)
 	if err != nil {
 		return err
 	}
 	o.RefillsWorst = worst.Fits
-	if w.drawing() {
+	if !w.full.Keeping() {
 		return nil
 	}
-	miles, err := charging.MilesPerHour(o.Rate.Wall, w.worst.Consumption, factor, w.option)
+	miles, err := charging.MilesPerHour(o.Rate.Wall, w.worst.Consumption, factor, w.full)
 	if err != nil {
 		return err
 	}
 	o.MilesPerHour = float64(miles)
+	if o.WinterMiles, err = charging.MaxDailyMiles(night, w.worst.Consumption, w.winter, w.full); err != nil {
+		return err
+	}
 	full, err := charging.ChargeTime(charging.Session{
 		Usable: w.car.usable, From: 0, To: 1, Wall: o.Rate.Wall,
 		Losses: charging.LossesAt(mildDay), Taper: charging.UsualTaper(),
-	}, w.option)
+	}, w.full)
 	if err != nil {
 		return err
 	}

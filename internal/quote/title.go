@@ -12,7 +12,7 @@ func TitleOf(o *Option) Sentence {
 	}
 	switch {
 	case o.Managed:
-		return Said("quote.title.managed", append(args, working.Num("size", o.Setting, AmpsEach))...)
+		return Said("quote.title.managed", args...)
 	case o.Way != ExistingOutlet:
 		return Said("quote.title."+o.Way.Word(), args...)
 	case o.shares():
@@ -28,6 +28,12 @@ func PriceOf(o *Option) Sentence {
 	}
 	c := o.Bill.Currency
 	return Said("quote.price", moneyTerm("likely", o.likely(), c), moneyTerm("low", int64(o.Price.P10), c), moneyTerm("high", int64(o.Price.P90), c))
+}
+
+// RateOf says what an option gives at the wall and what holds it there.
+func RateOf(o *Option) Sentence {
+	return Said("quote.rate", working.Num("power", o.Rate.Wall, "kW"), working.Num("miles", o.MilesPerHour, "mi"),
+		working.Word("limit", o.Rate.Binding.Word()))
 }
 
 // shares reports whether an appliance stays on the circuit, with a listed

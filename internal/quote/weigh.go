@@ -1,107 +1,87 @@
 package quote
 
 import (
-	"strings"
-
 	"daybreak/internal/charging"
 	"daybreak/internal/circuit"
+	"daybreak/internal/circuit/outlet"
 	"daybreak/internal/edition"
-	"daybreak/internal/facts"
 	"daybreak/internal/panel"
 	"daybreak/internal/unit"
 	"daybreak/internal/working"
 )
 
-// ladder is the output settings offered on a new 240 or 208 V circuit, amperes.
-//
-// Source: common practice; each is 80 % of a standard device (NEC 240.6(A)).
-var ladder = []unit.Amps{16, 24, 32, 40, 48}
-
-// largest is the settings above the ladder, weighed only when asked for.
-var largest = []unit.Amps{64, 80}
-
-// weighing is the work of one composition.
+// weighing is the work of one composition. Every way is weighed on figures
+// alone; those that are shown are then laid out in full, by the same code.
 type weighing struct {
 	*home
 	need    Need
 	worst   charging.WorstWeekday
-	sheet   *working.Sheet // of the household; nil on a draw: figures only, no lines
-	option  *working.Sheet // of the option being weighed
+	winter  float64        // consumption of the coldest month, times the label
+	sheet   *working.Sheet // of the household; nil on a draw
+	full    *working.Sheet // of the option being laid out; nil while weighing
+	outlets []judged
 	options []Option
 }
 
 // weigh lists every way to charge at this home, with circuit, panel check,
 // hours and price.
 func (w *weighing) weigh() error {
-	outlets, err := w.judge()
-	if err != nil {
+	if err := w.existingWays(); err != nil {
 		return err
-	}
-	for i := range outlets {
-		if err := w.existingWays(&outlets[i]); err != nil {
-			return err
-		}
 	}
 	return w.newCircuits()
 }
 
-// drawing reports whether only figures are wanted.
-func (w *weighing) drawing() bool { return w.sheet == nil }
-
-// page opens the working of the next option.
-func (w *weighing) page() {
-	w.option = nil
-	if !w.drawing() {
-		w.option = &working.Sheet{}
+// existingWays weighs what could be made of the outlets that are there.
+func (w *weighing) existingWays() error {
+	var err error
+	if w.outlets, err = w.judge(); err != nil {
+		return err
 	}
-}
-
-// keep puts an option beside the others with its working.
-func (w *weighing) keep(o *Option) {
-	if w.option.Keeping() {
-		o.Working = w.option.Steps
-	}
-	w.options = append(w.options, *o)
-}
-
-// existingWays adds an option for each thing that could be made of an outlet.
-func (w *weighing) existingWays(j *judged) error {
-	for _, way := range j.verdict.Ways {
-		w.page()
-		if w.option.Keeping() {
-			w.option.Steps = append(w.option.Steps, j.steps...)
+	w.options = make([]Option, 0, 16)
+	for i := range w.outlets {
+		j := &w.outlets[i]
+		for _, way := range j.verdict.Ways {
+			o, err := w.existing(j, way)
+			if err != nil {
+				return err
+			}
+			w.options = append(w.options, o)
 		}
-		o := Option{
-			ID:         j.slot + "-" + string(way.Kind),
-			Way:        ExistingOutlet,
-			Setting:    way.Setting,
-			Breaker:    way.Breaker,
-			Volts:      j.volts,
-			Outlet:     &j.verdict,
-			OutletWay:  way,
-			OutletSlot: j.slot,
-			Possible:   true,
-		}
-		receptacle := unit.Amps(0)
-		if way.Receptacle != "" {
-			receptacle = faces[way.Receptacle].Amps
-		}
-		if err := w.hours(&o, receptacle); err != nil {
-			return err
-		}
-		for _, c := range j.verdict.Verify {
-			o.Verify = append(o.Verify, Said(c.Words()))
-		}
-		o.Care = w.care(&o, j.about)
-		if err := w.existingPanel(&o); err != nil {
-			return err
-		}
-		if err := w.priceOutlet(&o, j); err != nil {
-			return err
-		}
-		w.keep(&o)
 	}
 	return nil
+}
+
+// existing weighs one thing that could be made of an outlet.
+func (w *weighing) existing(j *judged, way outlet.Way) (Option, error) {
+	o := Option{
+		ID:         j.slot + "-" + string(way.Kind),
+		Way:        ExistingOutlet,
+		Setting:    way.Setting,
+		Breaker:    way.Breaker,
+		Volts:      j.volts,
+		Outlet:     &j.verdict,
+		OutletWay:  way,
+		OutletSlot: j.slot,
+		Possible:   true,
+	}
+	receptacle := unit.Amps(0)
+	if way.Receptacle != "" {
+		receptacle = faces[way.Receptacle].Amps
+	}
+	if err := w.hours(&o, receptacle); err != nil {
+		return o, err
+	}
+	if w.full.Keeping() {
+		o.Care = w.care(&o, j.about)
+	}
+	for _, c := range j.verdict.Verify {
+		o.Verify = append(o.Verify, Said(c.Words()))
+	}
+	if err := w.existingPanel(&o); err != nil {
+		return o, err
+	}
+	return o, w.priceOutlet(&o, j)
 }
 
 // existingPanel checks the service for a 240 V circuit that is there already;
@@ -116,7 +96,7 @@ func (w *weighing) existingPanel(o *Option) error {
 }
 
 func (w *weighing) check(o *Option, in panel.Input) error {
-	r, err := panel.Calculate(in, w.option)
+	r, err := panel.Calculate(in, w.full)
 	if err != nil {
 		return err
 	}
@@ -130,21 +110,12 @@ func (w *weighing) newCircuits() error {
 	if err := w.newCircuit(NewReceptacle, 16, 120); err != nil {
 		return err
 	}
-	settings := ladder
-	if wish, ok := w.facts.Wishes.OutputAmps.Get(); ok && wish > 48 {
-		settings = append(append([]unit.Amps{}, ladder...), largest...)
-	}
-	for _, s := range settings {
-		if s > w.top() {
-			break
-		}
-		if w.wantsPlug() && s <= w.ed.PlugInLimit().Value {
-			if err := w.newCircuit(NewReceptacle, s, w.supply); err != nil {
-				return err
+	for _, s := range w.settings() {
+		for _, way := range w.waysAt(s) {
+			if way == 0 {
+				continue
 			}
-		}
-		if !w.onlyPlug() || s > w.ed.PlugInLimit().Value {
-			if err := w.newCircuit(Hardwired, s, w.supply); err != nil {
+			if err := w.newCircuit(way, s, w.supply); err != nil {
 				return err
 			}
 		}
@@ -152,27 +123,27 @@ func (w *weighing) newCircuits() error {
 	return nil
 }
 
-// top is the largest setting worth weighing: the next standard one above what
-// the car takes.
-func (w *weighing) top() unit.Amps {
-	amps := w.need.CarAmps
-	for _, s := range append(append([]unit.Amps{}, ladder...), largest...) {
-		if s >= amps {
-			return s
-		}
-	}
-	return largest[len(largest)-1]
-}
-
-func (w *weighing) wantsPlug() bool {
-	return w.facts.Wishes.Connection.Is(facts.ConnectionPlug) || (w.owned && w.ownedPlug != "")
-}
-
-func (w *weighing) onlyPlug() bool { return w.facts.Wishes.Connection.Is(facts.ConnectionPlug) }
-
 // newCircuit weighs one new circuit; where the panel cannot carry it
 // unmanaged, the same circuit under energy management is weighed too.
 func (w *weighing) newCircuit(way Way, setting unit.Amps, volts unit.Volts) error {
+	o, err := w.wired(way, setting, volts)
+	if err != nil {
+		return err
+	}
+	w.options = append(w.options, o)
+	if o.Level == charging.Level1 || o.Panel.Verdict == panel.Fits || o.Circuit.Outcome != circuit.Designed {
+		return nil
+	}
+	m, err := w.managed(o)
+	if err != nil {
+		return err
+	}
+	w.options = append(w.options, m)
+	return nil
+}
+
+// wired designs, checks and prices a new circuit.
+func (w *weighing) wired(way Way, setting unit.Amps, volts unit.Volts) (Option, error) {
 	o := Option{
 		ID:       newID(way, setting, volts),
 		Way:      way,
@@ -180,26 +151,23 @@ func (w *weighing) newCircuit(way Way, setting unit.Amps, volts unit.Volts) erro
 		Volts:    volts,
 		Possible: true,
 	}
-	w.page()
-	design, err := circuit.Design(w.ed, w.job(way, setting, volts), w.option)
+	if err := w.design(&o); err != nil {
+		return o, err
+	}
+	if err := w.newPanel(&o); err != nil {
+		return o, err
+	}
+	return o, w.priceCircuit(&o)
+}
+
+// design sizes the circuit of an option and says what it gives.
+func (w *weighing) design(o *Option) error {
+	design, err := circuit.Design(w.ed, w.job(o), w.full)
 	if err != nil {
 		return err
 	}
 	o.Circuit, o.Breaker = &design, design.Device
-	if err := w.hours(&o, design.Receptacle.Amps); err != nil {
-		return err
-	}
-	if err := w.newPanel(&o); err != nil {
-		return err
-	}
-	if err := w.priceCircuit(&o); err != nil {
-		return err
-	}
-	w.keep(&o)
-	if o.Level == charging.Level2 && o.Panel.Verdict != panel.Fits {
-		return w.managed(o)
-	}
-	return nil
+	return w.hours(o, design.Receptacle.Amps)
 }
 
 func newID(way Way, setting unit.Amps, volts unit.Volts) string {
@@ -225,56 +193,15 @@ func loadOf(o *Option) unit.Amps {
 	return o.Setting
 }
 
-// managed weighs the same circuit with a charger that is throttled so that the
-// service stays within its rating. The lawful setpoint is the one the panel's
-// own check allows; when its signal is lost the charger falls back to what
-// would fit unmanaged.
-func (w *weighing) managed(o Option) error {
-	w.option = branched(w.option)
-	in := w.load
-	in.Chargers = []panel.Charger{{Setting: loadOf(&o), Volts: o.Volts, Circuit: panel.NewCircuit}}
-	in.Management = panel.Management{Kind: panel.MeasuredService, Setpoint: w.rules.MaxSetpoint(o.Panel.Capacity.Amps)}
-	for _, m := range o.Panel.Measures {
-		if m.Kind == panel.ManageEnergy {
-			in.Management.Setpoint, in.Management.FailSafe = m.Setpoint, m.FailSafe
-		}
-	}
-	o.ID += "-managed"
-	o.Managed, o.Setpoint, o.FailSafe = true, in.Management.Setpoint, in.Management.FailSafe
-	if err := w.check(&o, in); err != nil {
-		return err
-	}
-	if err := w.priceCircuit(&o); err != nil {
-		return err
-	}
-	w.keep(&o)
-	return nil
-}
-
-// branched is the working of an option that goes on from another's design;
-// the other's panel check and bill are left behind.
-func branched(s *working.Sheet) *working.Sheet {
-	if !s.Keeping() {
-		return nil
-	}
-	out := &working.Sheet{}
-	for _, step := range s.Steps {
-		if room, _, _ := strings.Cut(step.Rule, "."); room == "circuit" || room == "charging" {
-			out.Steps = append(out.Steps, step)
-		}
-	}
-	return out
-}
-
 // job is the circuit wanted, for the designer. In a shared garage of concrete
 // it is wired in steel, which takes a knock and feeds no fire.
 //
 // Source: NEC 358.10, 334.10 for the method; steel in shared garages is common
 // practice.
-func (w *weighing) job(way Way, setting unit.Amps, volts unit.Volts) circuit.Job {
+func (w *weighing) job(o *Option) circuit.Job {
 	j := circuit.Job{
-		Setting:    setting,
-		Volts:      volts,
+		Setting:    o.Setting,
+		Volts:      o.Volts,
 		Means:      edition.RatingPlate,
 		Fastening:  edition.FixedInPlace,
 		Connection: circuit.WantHardwired,
@@ -283,17 +210,18 @@ func (w *weighing) job(way Way, setting unit.Amps, volts unit.Volts) circuit.Job
 		Terminals:  w.route.terminals,
 		Ambient:    w.route.ambient,
 		Concrete:   w.route.concrete,
+		Structure:  w.route.structure,
 		Cost:       w.costOf,
 	}
 	if w.route.concrete {
 		j.Methods = circuit.UseEMT
 	}
-	if way == NewReceptacle {
+	if o.Way == NewReceptacle {
 		j.Connection = circuit.WantReceptacle
 		j.Fastening = edition.CordConnected
-		j.Plug = w.ownedPlugFor(setting, volts)
+		j.Plug = w.ownedPlugFor(o.Setting, o.Volts)
 	}
-	if rating := w.equipmentRating(way, setting, volts); rating > setting {
+	if rating := w.equipmentRating(o); rating > o.Setting {
 		j.Rating, j.Means = rating, edition.RestrictedAccess
 	}
 	return j

@@ -4,6 +4,8 @@ import (
 	"sort"
 
 	"daybreak/internal/charging"
+	"daybreak/internal/circuit"
+	"daybreak/internal/circuit/outlet"
 	"daybreak/internal/edition"
 	"daybreak/internal/unit"
 	"daybreak/internal/working"
@@ -21,7 +23,7 @@ func moneyTerm(name string, minor int64, c unit.Currency) working.Term {
 }
 
 // whyShown says in one sentence why an option is on the quote.
-func (w *weighing) whyShown(o *Option, c choice) Sentence {
+func (w *weighing) whyShown(o *Option, best int) Sentence {
 	hours := hoursTerm("hours", o.HoursNormal)
 	if o.Role&BestFit != 0 {
 		switch {
@@ -29,6 +31,8 @@ func (w *weighing) whyShown(o *Option, c choice) Sentence {
 			return Said("quote.why.most_there_is", hours)
 		case o.Role&EnoughForNow != 0:
 			return Said("quote.why.enough_and_best", hours)
+		case o.existing240() && o.Outlet.Word == outlet.Stop:
+			return Said("quote.why.hot_contact", working.Num("setting", o.Setting, "A"), hours)
 		case o.existing240():
 			return Said("quote.why.existing_circuit", working.Num("setting", o.Setting, "A"), hours)
 		case o.Managed:
@@ -46,7 +50,14 @@ func (w *weighing) whyShown(o *Option, c choice) Sentence {
 		}
 		return Said("quote.why.enough", hours)
 	}
-	return Said("quote.why.grow", working.Num("miles", o.MilesPerHour, "mi"), working.Num("setting", o.Setting, "A"))
+	args := []working.Term{working.Num("miles", o.MilesPerHour, "mi"), working.Num("setting", o.Setting, "A")}
+	if best >= 0 && o.likely() <= w.options[best].likely() {
+		return Said("quote.why.grow_cheaper", args...)
+	}
+	if wish := w.wished(); wish >= o.Setting {
+		return Said("quote.why.grow_wish", append(args, working.Num("wish", wish, "A"))...)
+	}
+	return Said("quote.why.grow", args...)
 }
 
 // nextCheaper is the dearest offerable option that costs less and takes longer.
@@ -54,7 +65,7 @@ func (w *weighing) nextCheaper(o *Option) *Option {
 	var next *Option
 	for i := range w.options {
 		other := &w.options[i]
-		if other == o || !other.offerable() || other.likely() >= o.likely() || other.HoursNormal <= o.HoursNormal {
+		if other.ID == o.ID || !other.offerable() || other.likely() >= o.likely() || other.HoursNormal <= o.HoursNormal {
 			continue
 		}
 		if next == nil || other.likely() > next.likely() {
@@ -67,37 +78,53 @@ func (w *weighing) nextCheaper(o *Option) *Option {
 // whatChanges names the fact most likely to change the choice.
 func (w *weighing) whatChanges(o *Option) Sentence {
 	switch {
-	case o.Circuit != nil && o.Circuit.GroundFault.Value == edition.AskAHJ:
-		return Said("quote.change.ground_fault")
 	case o.Managed:
 		return Said("quote.change.measured_peak")
 	case o.Way == ExistingOutlet && o.Level == charging.Level1:
-		return Said("quote.change.level1", working.Num("miles", w.need.Miles, "mi"))
+		return Said("quote.change.level1", working.Num("miles", o.WinterMiles, "mi"))
 	case o.Way == ExistingOutlet:
 		return Said("quote.change.outlet")
 	case o.Panel != nil && o.spare() < 0.1:
 		return Said("quote.change.load", working.Num("spare", o.Panel.Spare, "A"))
+	case o.Circuit != nil && o.Circuit.GroundFault.Value == edition.AskAHJ:
+		return Said("quote.change.ground_fault")
 	}
 	return Said("quote.change.feet", moneyTerm("more", o.Bill.TenMoreFeet[1], o.Bill.Currency))
 }
 
 // headline makes the result in one sentence.
 func (w *weighing) headline(q *Quote, best *Option) {
-	if best == nil {
-		q.Headline = Said("quote.headline.nothing")
+	if best != nil {
+		q.Headline = headlineOf(q, best)
 		return
 	}
-	q.Headline = headlineOf(q, best)
+	q.Headline = Said("quote.headline.nothing")
+	if setting := w.plannedOnSite(); setting > 0 {
+		q.Headline = Said("quote.headline.planned_on_site", working.Num("setting", setting, "A"))
+	}
+}
+
+// plannedOnSite is the best fit of a home whose circuit nobody has designed
+// yet: the largest setting in the usual reach that its panel carries; 0 when
+// there is none.
+func (w *weighing) plannedOnSite() unit.Amps {
+	most := unit.Amps(0)
+	for i := range w.options {
+		o := &w.options[i]
+		onSite := o.Circuit != nil && (o.Circuit.Outcome == circuit.NotServed || o.Circuit.Reason == circuit.SecondSupply)
+		if onSite && o.Possible && o.newLevel2() && o.carried() && o.spare() >= spareShare && o.Setting <= w.reach() {
+			most = max(most, o.Setting)
+		}
+	}
+	return most
 }
 
 // SetBand puts the range over what is not known on the quote and into its
 // headline.
 func (q *Quote) SetBand(b Band) {
 	q.Band = b
-	for i := range q.Options {
-		if q.Options[i].Role&BestFit != 0 {
-			q.Headline = headlineOf(q, &q.Options[i])
-		}
+	if best := q.best(); best != nil {
+		q.Headline = headlineOf(q, best)
 	}
 }
 
@@ -107,7 +134,7 @@ func headlineOf(q *Quote, o *Option) Sentence {
 		low, high = q.Band.P10, q.Band.P90
 	}
 	price := []working.Term{moneyTerm("low", low, currency), moneyTerm("high", high, currency)}
-	args := append(price, hoursTerm("hours", o.HoursNormal), working.Num("setting", o.Setting, "A"), working.Num("size", o.Setting, AmpsEach), working.Num("breaker", o.Breaker, AmpsEach))
+	args := append(price, hoursTerm("hours", o.HoursNormal), working.Num("setting", o.Setting, "A"), working.Num("breaker", o.Breaker, AmpsEach))
 	switch {
 	case q.Standing == Halted:
 		return Said("quote.headline.halted", args...)

@@ -50,6 +50,8 @@ func (w *weighing) besideBest(o *Option, c choice) Sentence {
 		return Said("quote.not.dearer", amount)
 	case more >= leastNamed && c.grow < 0 && o.Rate.Wall <= best.Rate.Wall:
 		return Said("quote.not.car_limit", amount)
+	case more >= leastNamed && w.wished() >= o.Setting:
+		return Said("quote.not.dearer_wished", amount, hoursTerm("hours", o.HoursNormal))
 	case more >= leastNamed:
 		return Said("quote.not.dearer_faster", amount, hoursTerm("hours", o.HoursNormal))
 	case o.power() < best.power() && more <= -leastNamed:

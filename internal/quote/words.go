@@ -3,7 +3,9 @@ package quote
 import (
 	"embed"
 	"io/fs"
+	"maps"
 	"math"
+	"slices"
 	"strings"
 
 	"daybreak/internal/fault"
@@ -64,6 +66,9 @@ func LoadWords(fsys fs.FS, locale string) (*Words, error) {
 
 // Has reports whether a key has a text.
 func (w *Words) Has(key string) bool { _, ok := w.texts[key]; return ok }
+
+// Keys lists every key that has a text, in order.
+func (w *Words) Keys() []string { return slices.Sorted(maps.Keys(w.texts)) }
 
 // Text is the text of a key without arguments; the key itself when there is none.
 func (w *Words) Text(key string) string {

@@ -2,8 +2,10 @@ package service_test
 
 import (
 	"context"
+	"io/fs"
 	"net"
 	"strings"
+	"sync"
 	"testing"
 	"time"
 
@@ -22,16 +24,28 @@ import (
 
 func TestMain(m *testing.M) { goleak.VerifyTestMain(m) }
 
-// demoBooks are the books of the demo shop.
+// opened reads the books of the demo shop once for all tests; they do not change.
+var opened = sync.OnceValues(func() (*shop.Books, error) {
+	common, err := shop.OpenCommon(shop.Sources{})
+	if err != nil {
+		return nil, err
+	}
+	tenant, err := shop.Load(alderbay.Files())
+	if err != nil {
+		return nil, err
+	}
+	questions, err := tree.Load(tree.Embedded())
+	if err != nil {
+		return nil, err
+	}
+	return shop.Join(common, tenant, questions), nil
+})
+
 func demoBooks(t testing.TB) *shop.Books {
 	t.Helper()
-	common, err := shop.OpenCommon(shop.Sources{})
+	books, err := opened()
 	require.NoError(t, err)
-	tenant, err := shop.Load(alderbay.Files())
-	require.NoError(t, err)
-	questions, err := tree.Load(tree.Embedded())
-	require.NoError(t, err)
-	return shop.Join(common, tenant, questions)
+	return books
 }
 
 func demoKeys(t testing.TB) *access.Keyring {
@@ -44,7 +58,9 @@ func demoKeys(t testing.TB) *access.Keyring {
 // demoServer is the demo shop, open to this machine.
 func demoServer(t testing.TB, s store.Store) *service.Server {
 	t.Helper()
-	srv, err := service.New(service.Config{Books: demoBooks(t), Store: s, Keys: demoKeys(t), Policy: access.Policy{OpenShop: "fernhill"}})
+	srv, err := service.New(service.Config{
+		Books: demoBooks(t), BookFiles: []fs.FS{alderbay.Files()}, Store: s, Keys: demoKeys(t), Policy: access.Policy{OpenShop: "fernhill"},
+	})
 	require.NoError(t, err)
 	return srv
 }

@@ -2,7 +2,6 @@ package service
 
 import (
 	"fmt"
-	"log/slog"
 	"time"
 
 	"daybreak/internal/circuit/outlet"
@@ -15,14 +14,15 @@ import (
 	"daybreak/internal/unit"
 )
 
-// handlers are what every service's handlers share. It does not change.
+// handlers are what every service's handlers share.
 type handlers struct {
 	books   *shop.Books
 	store   store.Store
 	keys    *access.Keyring
 	words   *wire.Words
 	outlets *outlet.Rulebook
-	log     *slog.Logger
+	kept    *retained
+	memo    *memo
 }
 
 func newHandlers(c Config) (*handlers, error) {
@@ -34,7 +34,9 @@ func newHandlers(c Config) (*handlers, error) {
 	if err != nil {
 		return nil, fmt.Errorf("the outlet rules: %w", err)
 	}
-	return &handlers{books: c.Books, store: c.Store, keys: c.Keys, words: words, outlets: outlets, log: c.Log}, nil
+	return &handlers{
+		books: c.Books, store: c.Store, keys: c.Keys, words: words, outlets: outlets, kept: &retained{folders: c.BookFiles}, memo: &memo{},
+	}, nil
 }
 
 // wordsFor are the words of the locale asked for, or the nearest there are;

@@ -116,7 +116,11 @@ func (h *quoteHandler) issue(ctx context.Context, t *talk, key store.Key, reques
 	if err != nil {
 		return store.Quote{}, err
 	}
-	record := issued{asOf: asOf.String(), canonical: quote.Canonical(&q), facts: state.Told.AppendCanonical(nil), message: raw}
+	books, err := h.kept.keep(ctx, h.handlers, key.Shop)
+	if err != nil {
+		return store.Quote{}, err
+	}
+	record := issued{books: books, asOf: asOf.String(), canonical: quote.Canonical(&q), facts: state.Told.AppendCanonical(nil), message: raw}
 	return h.store.PutQuote(ctx, store.Quote{
 		Key: key, Session: t.stored.Key.ID, Request: request, Revision: t.stored.Head, Issued: time.Now().UTC().Truncate(time.Millisecond), Record: record.encode(),
 	})

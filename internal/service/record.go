@@ -93,8 +93,9 @@ func unpack(raw []byte) ([][]byte, error) {
 type issued struct {
 	asOf      string
 	canonical []byte
-	facts     []byte // the household as told, in its canonical form
-	message   []byte // the full view, as it was issued
+	facts     []byte   // the household as told, in its canonical form
+	message   []byte   // the full view, as it was issued
+	books     []string // content hashes of the books it was made with, as the store keeps them
 }
 
 const (
@@ -102,13 +103,18 @@ const (
 	tagCanonical = 2
 	tagFacts     = 3
 	tagMessage   = 4
+	tagBook      = 5 // once for each book
 )
 
 func (q issued) encode() []byte {
 	b := appendField([]byte{recordVersion}, tagAsOf, []byte(q.asOf))
 	b = appendField(b, tagCanonical, q.canonical)
 	b = appendField(b, tagFacts, q.facts)
-	return appendField(b, tagMessage, q.message)
+	b = appendField(b, tagMessage, q.message)
+	for _, hash := range q.books {
+		b = appendField(b, tagBook, []byte(hash))
+	}
+	return b
 }
 
 func decodeIssued(raw []byte) (issued, error) {
@@ -123,6 +129,8 @@ func decodeIssued(raw []byte) (issued, error) {
 			q.facts = value
 		case tagMessage:
 			q.message = value
+		case tagBook:
+			q.books = append(q.books, string(value))
 		}
 	})
 	return q, err

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"context"
 	"encoding/json"
+	"fmt"
 	"log/slog"
 	"math"
 	"os"
@@ -11,6 +12,7 @@ import (
 	"testing"
 
 	daybreakv1 "daybreak/api/daybreak/v1"
+	"daybreak/internal/fault"
 	"daybreak/internal/service"
 
 	"github.com/stretchr/testify/require"
@@ -19,6 +21,7 @@ import (
 	"google.golang.org/grpc/codes"
 	healthpb "google.golang.org/grpc/health/grpc_health_v1"
 	"google.golang.org/grpc/metadata"
+	reflectionpb "google.golang.org/grpc/reflection/grpc_reflection_v1"
 	"google.golang.org/grpc/status"
 	"google.golang.org/protobuf/encoding/protojson"
 	"google.golang.org/protobuf/proto"
@@ -164,6 +167,42 @@ func TestInternalErrorsAreLoggedWholeAndShownToNobody(t *testing.T) {
 	require.Contains(t, err.Error(), "5f2b9c1e-0c7a-4e0e-9a53-2f7d1c0e8b11")
 	require.Contains(t, log.String(), "permission denied")
 	require.Contains(t, log.String(), "5f2b9c1e-0c7a-4e0e-9a53-2f7d1c0e8b11")
+
+	err = service.Status(ctx, slog.New(slog.NewTextHandler(&log, nil)), fault.InFile("prices/items.yaml", 7, "price", -1, "0 or more"))
+	require.Equal(t, codes.Internal, status.Code(err), "a broken file is ours to mend")
+	require.NotContains(t, err.Error(), "items.yaml")
+}
+
+// One table from kinds of faults to codes.
+func TestEveryKindHasItsCode(t *testing.T) {
+	for kind, code := range map[fault.Kind]codes.Code{
+		fault.KindInvalid: codes.InvalidArgument, fault.KindNotFound: codes.NotFound, fault.KindConflict: codes.AlreadyExists,
+		fault.KindDenied: codes.Unauthenticated, fault.KindPrecondition: codes.FailedPrecondition,
+		fault.KindExhausted: codes.ResourceExhausted, fault.KindUnavailable: codes.Unavailable,
+	} {
+		err := service.Status(service.WithRequestID(context.Background(), ""), slog.New(slog.DiscardHandler), &fault.Fault{Kind: kind, Reason: "R", Field: "f", Accepted: "a"})
+		require.Equal(t, code, status.Code(err))
+		_, reason, _ := told(t, err)
+		require.Equal(t, "R", reason)
+	}
+	stale := service.Status(service.WithRequestID(context.Background(), ""), slog.New(slog.DiscardHandler), &fault.Fault{Kind: fault.KindConflict, Reason: "STALE_REVISION", Current: "3-9f86d081"})
+	require.Equal(t, codes.Aborted, status.Code(stale))
+	require.Contains(t, fmt.Sprint(status.Convert(stale).Details()), "3-9f86d081", "the revision in force is told")
+}
+
+// A client with no proto at hand can ask what is served.
+func TestReflectionNamesEveryService(t *testing.T) {
+	stream, err := reflectionpb.NewServerReflectionClient(dialled(t, demoServer(t, nowhere{}))).ServerReflectionInfo(context.Background())
+	require.NoError(t, err)
+	require.NoError(t, stream.Send(&reflectionpb.ServerReflectionRequest{MessageRequest: &reflectionpb.ServerReflectionRequest_ListServices{}}))
+	reply, err := stream.Recv()
+	require.NoError(t, err)
+	var names []string
+	for _, s := range reply.GetListServicesResponse().GetService() {
+		names = append(names, s.GetName())
+	}
+	require.Subset(t, names, []string{"daybreak.v1.CatalogueService", "daybreak.v1.DesignService", "daybreak.v1.IntakeService", "daybreak.v1.QuoteService", "grpc.health.v1.Health"})
+	require.NoError(t, stream.CloseSend())
 }
 
 func TestRepliesCarryTheRequestID(t *testing.T) {

@@ -2,6 +2,7 @@ package service
 
 import (
 	"context"
+	"io/fs"
 	"log/slog"
 	"net"
 	"time"
@@ -23,12 +24,15 @@ import (
 // Config is what a server is made of. Books, Store and Keys are needed; the
 // rest works as it stands.
 type Config struct {
-	Books  *shop.Books     // the tenant served, with every table it shares
-	Store  store.Store     // sessions and quotes
-	Keys   *access.Keyring // ids and secrets
-	Policy access.Policy   // who is let in; the zero value lets nobody in
-	Limits Limits          // how much at once
-	Log    *slog.Logger    // nil is silence
+	Books *shop.Books // the tenant served, with every table it shares
+	// BookFiles are the folders the books were read from. They are kept in the
+	// store by content when a quote is issued; none keeps nothing.
+	BookFiles []fs.FS
+	Store     store.Store     // sessions and quotes
+	Keys      *access.Keyring // ids and secrets
+	Policy    access.Policy   // who is let in; the zero value lets nobody in
+	Limits    Limits          // how much at once
+	Log       *slog.Logger    // nil is silence
 }
 
 // Limits are how much is done at once. A zero field takes its default.

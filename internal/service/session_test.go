@@ -3,79 +3,18 @@ package service_test
 import (
 	"context"
 	"strings"
+	"sync"
 	"testing"
 	"time"
 
 	daybreakv1 "daybreak/api/daybreak/v1"
-	"daybreak/internal/service/access"
-	"daybreak/internal/store"
-	"daybreak/internal/store/embedded"
 
 	"github.com/google/uuid"
+	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
-	"google.golang.org/grpc"
 	"google.golang.org/grpc/codes"
-	"google.golang.org/grpc/metadata"
 	"google.golang.org/protobuf/proto"
 )
-
-func kept(t testing.TB) store.Store {
-	t.Helper()
-	s, err := embedded.Open(embedded.Config{Dir: t.TempDir()})
-	require.NoError(t, err)
-	t.Cleanup(func() { require.NoError(t, s.Close()) })
-	return s
-}
-
-// shopper is one person in one conversation.
-type shopper struct {
-	t      testing.TB
-	intake daybreakv1.IntakeServiceClient
-	quotes daybreakv1.QuoteServiceClient
-	ctx    context.Context
-	name   string
-	last   *daybreakv1.Session
-}
-
-func arrives(t testing.TB, conn grpc.ClientConnInterface) *shopper {
-	t.Helper()
-	s := &shopper{t: t, intake: daybreakv1.NewIntakeServiceClient(conn), quotes: daybreakv1.NewQuoteServiceClient(conn)}
-	ctx := metadata.AppendToOutgoingContext(context.Background(), access.PeerHeader, "127.0.0.1:1")
-	r, err := s.intake.CreateSession(ctx, &daybreakv1.CreateSessionRequest{RequestId: uuid.NewString(), Locale: "en-US"})
-	require.NoError(t, err)
-	s.ctx = metadata.AppendToOutgoingContext(ctx, access.SessionHeader, r.GetSecret())
-	s.name, s.last = r.GetSession().GetName(), r.GetSession()
-	return s
-}
-
-// says answers and expects it to be taken.
-func (s *shopper) says(answers ...*daybreakv1.Answer) *daybreakv1.Session {
-	s.t.Helper()
-	r, err := s.intake.Answer(s.ctx, &daybreakv1.AnswerRequest{Name: s.name, Answers: answers})
-	require.NoError(s.t, err)
-	s.last = r.GetSession()
-	return s.last
-}
-
-func one(question, choice string) *daybreakv1.Answer {
-	return &daybreakv1.Answer{Question: question, Given: &daybreakv1.Answer_Choice{Choice: choice}}
-}
-
-func several(question string, ids ...string) *daybreakv1.Answer {
-	return &daybreakv1.Answer{Question: question, Given: &daybreakv1.Answer_Choices{Choices: &daybreakv1.ChoiceSet{Ids: ids}}}
-}
-
-func number(question string, value float64, unit string) *daybreakv1.Answer {
-	return &daybreakv1.Answer{Question: question, Given: &daybreakv1.Answer_Number{Number: &daybreakv1.NumberAnswer{Value: value, Unit: unit}}}
-}
-
-func text(question, text string) *daybreakv1.Answer {
-	return &daybreakv1.Answer{Question: question, Given: &daybreakv1.Answer_Text{Text: text}}
-}
-
-func unsure(question string) *daybreakv1.Answer {
-	return &daybreakv1.Answer{Question: question, Given: &daybreakv1.Answer_Unsure{Unsure: &daybreakv1.Unsure{}}}
-}
 
 func TestAConversationEndsInAQuote(t *testing.T) {
 	conn := dialled(t, demoServer(t, kept(t)))
@@ -91,6 +30,14 @@ func TestAConversationEndsInAQuote(t *testing.T) {
 		s.says(unsure(s.last.GetTurn().GetQuestion().GetId()))
 	}
 	require.InDelta(t, 37.28, s.last.GetFacts().GetDriving().GetWeekdayMiles(), 0.01)
+
+	chips := map[string]string{}
+	for _, c := range s.last.GetChips() {
+		chips[c.GetPath()] = c.GetValue()
+	}
+	require.Equal(t, "efficient midsize sedan, large pack", chips["vehicle.model"], "an id reads as what it names")
+	require.Equal(t, "none of these", chips["place.danger_signs"])
+	require.Equal(t, "City of Alder Bay", chips["place.jurisdiction"])
 
 	issued, err := s.quotes.CreateQuote(s.ctx, &daybreakv1.CreateQuoteRequest{Session: s.name, AsOfDate: "2026-11-25", View: daybreakv1.QuoteView_QUOTE_VIEW_FULL})
 	require.NoError(t, err)
@@ -356,6 +303,40 @@ func TestWatchersSeeEveryChange(t *testing.T) {
 	_, err = s.intake.GetSession(s.ctx, &daybreakv1.GetSessionRequest{Name: s.name})
 	code, _, _ := told(t, err)
 	require.Equal(t, codes.NotFound, code)
+}
+
+// Eight people on one session at once: each is answered, and what was
+// acknowledged is in the log, once.
+func TestWritersAtOnceLoseNothing(t *testing.T) {
+	s := arrives(t, dialled(t, demoServer(t, kept(t))))
+	questions := []string{"driving.weekday", "driving.weekend", "driving.home_by", "driving.leave_by", "place.area", "place.built", "place.tenure", "place.dwelling"}
+	taken := make([]bool, len(questions))
+	var wait sync.WaitGroup
+	for i, q := range questions {
+		wait.Go(func() {
+			_, err := s.intake.Answer(s.ctx, &daybreakv1.AnswerRequest{Name: s.name, Answers: []*daybreakv1.Answer{unsure(q)}})
+			if err != nil {
+				code, reason, _ := told(t, err)
+				assert.Equal(t, codes.Aborted, code)
+				assert.Equal(t, "STALE_REVISION", reason)
+			}
+			taken[i] = err == nil
+		})
+	}
+	wait.Wait()
+	r, err := s.intake.GetSession(s.ctx, &daybreakv1.GetSessionRequest{Name: s.name})
+	require.NoError(t, err)
+	var said, acknowledged []string
+	for _, e := range r.GetSession().GetEntries() {
+		said = append(said, e.GetQuestion())
+	}
+	for i, ok := range taken {
+		if ok {
+			acknowledged = append(acknowledged, questions[i])
+		}
+	}
+	require.ElementsMatch(t, acknowledged, said)
+	require.NotEmpty(t, said)
 }
 
 func TestTheTreeIsWhole(t *testing.T) {

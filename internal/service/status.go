@@ -29,7 +29,7 @@ func Status(ctx context.Context, log *slog.Logger, err error) error {
 		return nil
 	}
 	faults := fault.All(err)
-	if len(faults) == 0 {
+	if len(faults) == 0 || faults[0].File != "" { // a broken file is ours to mend
 		return unfaulted(ctx, log, err)
 	}
 	first := faults[0]

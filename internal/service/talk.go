@@ -9,9 +9,11 @@ import (
 
 	daybreakv1 "daybreak/api/daybreak/v1"
 	"daybreak/internal/band"
+	"daybreak/internal/facts"
 	"daybreak/internal/fault"
 	"daybreak/internal/intake"
 	"daybreak/internal/intake/tree"
+	"daybreak/internal/quote"
 	"daybreak/internal/quote/caution"
 	"daybreak/internal/service/access"
 	"daybreak/internal/service/wire"
@@ -127,11 +129,33 @@ func (h *handlers) world(t *talk) (*tree.World, error) {
 func (h *handlers) conversation(t *talk, state intake.State) *wire.Conversation {
 	c := &wire.Conversation{
 		Name: "sessions/" + t.stored.Key.ID, Revision: t.stored.Head.String(), Created: t.stored.Created, Expires: t.stored.Expires,
-		Log: t.log, State: state, Tree: h.books.Tree, Findings: h.books.Cautions.Findings(&state.Facts),
+		Log: t.log, State: state, Tree: h.books.Tree, Findings: h.books.Cautions.Findings(&state.Facts), Names: h.nameOf,
 	}
 	halted := caution.Halted(c.Findings)
 	c.Open = state.Next(func(q *tree.Question) bool { return halted && !asksWhileHalted(q) })
 	return c
+}
+
+// nameOf is what people call the thing that an id of a leaf names.
+func (h *handlers) nameOf(l *facts.Leaf, id string) string {
+	_, leaf, _ := strings.Cut(l.Path, ".")
+	switch leaf {
+	case "model":
+		if v, err := h.vehicle(id); err == nil {
+			return v.Label
+		}
+	case "climate_station":
+		if c, err := h.books.Charging.Climates.Station(id); err == nil {
+			return c.Location
+		}
+	case "jurisdiction":
+		for _, postal := range h.books.Jurisdictions.PostalCodes() {
+			if l, ok := h.books.Jurisdictions.At(postal, unit.Date{}); ok && l.Jurisdiction == id {
+				return l.Name
+			}
+		}
+	}
+	return ""
 }
 
 // asksWhileHalted tells the questions that still change what can be done once
@@ -163,9 +187,9 @@ func (h *handlers) session(t *talk, state intake.State, view daybreakv1.SessionV
 // band is the range of a session's price. A home that no way can be weighed
 // for yet has none.
 func (h *handlers) band(words *wire.Words, t *talk, state intake.State, asOf unit.Date) (*daybreakv1.Band, error) {
-	q, err := band.Quote(h.books, state.Told, asOf)
+	q, err := h.memo.quote(&state.Told, asOf, func() (quote.Quote, error) { return band.Quote(h.books, state.Told, asOf) })
 	if err != nil {
 		return nil, err
 	}
-	return words.Band(t.stored.Head.String(), &q), nil
+	return words.Band(t.stored.Head.String(), q), nil
 }

@@ -43,7 +43,7 @@ func TestTheDemoShopLoadsWhole(t *testing.T) {
 	require.Equal(t, "Fernhill Home & Motor", s.Name)
 	require.True(t, s.Demo)
 	require.True(t, s.Prices.Demo)
-	require.Equal(t, 528, s.Prices.Items())
+	require.Equal(t, 550, s.Prices.Items())
 	require.Equal(t, s.Prices.PostalCodes(), s.Jurisdictions.PostalCodes())
 	require.Len(t, s.Revisions, 3)
 	for _, r := range s.Revisions {

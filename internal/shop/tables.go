@@ -11,6 +11,8 @@ import (
 type tableSet struct {
 	tables   facts.Tables
 	vehicles map[string]facts.VehicleRow
+	zones    map[string]facts.ClimateZone
+	editions map[string]facts.CodeEdition
 }
 
 // Complete fills a household from the books: its town, its car, the plates of
@@ -25,7 +27,11 @@ func factsDate(d unit.Date) facts.Date {
 }
 
 func (b *Books) makeTables() tableSet {
-	t := tableSet{vehicles: map[string]facts.VehicleRow{}}
+	t := tableSet{
+		vehicles: map[string]facts.VehicleRow{},
+		zones:    choicesOf("place.climate_zone", func(f *facts.Facts) facts.Known[facts.ClimateZone] { return f.Place.ClimateZone }),
+		editions: choicesOf("place.code_edition", func(f *facts.Facts) facts.Known[facts.CodeEdition] { return f.Place.CodeEdition }),
+	}
 	for _, v := range b.Charging.Vehicles.List() {
 		t.vehicles[v.ID] = vehicleRow(v)
 	}
@@ -71,8 +77,13 @@ func vehicleRow(v charging.Vehicle) facts.VehicleRow {
 	}
 }
 
+// postalRow is the town of a postal code. A code the shop does not serve takes
+// the shop's own town: it is assumed in any case until somebody confirms it.
 func (b *Books) postalRow(code string) (facts.PostalRow, bool) {
 	town, ok := b.Jurisdictions.At(code, b.Prices.From)
+	if !ok {
+		town, ok = b.Jurisdictions.At(b.Prices.Home(b.Prices.From).PostalCode, b.Prices.From)
+	}
 	if !ok {
 		return facts.PostalRow{}, false
 	}
@@ -80,7 +91,7 @@ func (b *Books) postalRow(code string) (facts.PostalRow, bool) {
 		Jurisdiction: town.Jurisdiction, Utility: town.Utility,
 		ClimateStation: town.StationWBAN, TimeZone: town.TimeZone,
 	}
-	row.ClimateZone = choiceOf[facts.ClimateZone]("place.climate_zone", town.ClimateZone, func(f *facts.Facts) facts.Known[facts.ClimateZone] { return f.Place.ClimateZone })
+	row.ClimateZone = b.tables.zones[town.ClimateZone]
 	return row, true
 }
 
@@ -90,19 +101,24 @@ func (b *Books) editionAt(jurisdiction string, permit facts.Date) (facts.CodeEdi
 	if !ok {
 		return 0, false
 	}
-	e := choiceOf("place.code_edition", unit.Print(float64(year), 0), func(f *facts.Facts) facts.Known[facts.CodeEdition] { return f.Place.CodeEdition })
+	e := b.tables.editions[unit.Print(float64(year), 0)]
 	return e, e != 0
 }
 
-// choiceOf is the value of a choice leaf for a word; zero when it is none of
-// its words.
-func choiceOf[T comparable](path, word string, at func(*facts.Facts) facts.Known[T]) T {
-	var f facts.Facts
-	if leaf, ok := facts.LeafAt(path); ok {
-		_ = leaf.At(&f).Tell(word) // not a word of the list: the leaf stays unknown
+// choicesOf are the values of a choice leaf by their words.
+func choicesOf[T comparable](path string, at func(*facts.Facts) facts.Known[T]) map[string]T {
+	out := map[string]T{}
+	leaf, ok := facts.LeafAt(path)
+	if !ok {
+		return out
 	}
-	v, _ := at(&f).Get()
-	return v
+	for _, word := range leaf.Words {
+		var f facts.Facts
+		if leaf.At(&f).Tell(word) == nil {
+			out[word], _ = at(&f).Get()
+		}
+	}
+	return out
 }
 
 func (b *Books) stationRow(id string) (facts.StationRow, bool) {

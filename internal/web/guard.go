@@ -110,8 +110,8 @@ func wellFormed(r *http.Request, body []byte) error {
 	if depth(body) > deepest {
 		return fault.Invalid("body", "JSON that nests deeper", fmt.Sprintf("JSON that nests at most %d deep", deepest))
 	}
-	var any json.RawMessage
-	if err := json.Unmarshal(body, &any); err != nil {
+	var whole json.RawMessage
+	if err := json.Unmarshal(body, &whole); err != nil {
 		if at, ok := errors.AsType[*json.SyntaxError](err); ok {
 			line, column := position(body, at.Offset)
 			return fault.Invalid("body", fmt.Sprintf("text that stops being JSON at line %d, column %d", line, column), "one JSON object")

@@ -60,7 +60,8 @@ func (f *front) watch(w http.ResponseWriter, r *http.Request, name string) {
 	ended := make(chan error, 1)
 	go receive(stream, events, ended)
 	out := eventStream{w: w, rc: http.NewResponseController(w)}
-	if out.session(first) != nil {
+	// The request was read whole; the server's limit on that must not end the reply.
+	if out.rc.SetReadDeadline(time.Time{}) != nil || out.session(first) != nil {
 		return
 	}
 	beat := time.NewTicker(f.Heartbeat)

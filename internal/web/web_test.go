@@ -2,135 +2,25 @@ package web_test
 
 import (
 	"bufio"
-	"bytes"
 	"context"
 	"encoding/json"
 	"io"
 	"net/http"
 	"net/http/httptest"
+	"os"
 	"strings"
 	"testing"
 	"time"
 
 	"daybreak/api"
-	"daybreak/internal/intake/tree"
+	daybreakv1 "daybreak/api/daybreak/v1"
 	"daybreak/internal/service"
 	"daybreak/internal/service/access"
-	"daybreak/internal/shop"
-	"daybreak/internal/shop/alderbay"
-	"daybreak/internal/store/embedded"
-	"daybreak/internal/web"
 
-	"github.com/google/uuid"
 	"github.com/stretchr/testify/require"
-	"go.uber.org/goleak"
+	"google.golang.org/grpc/metadata"
+	"google.golang.org/protobuf/encoding/protojson"
 )
-
-func TestMain(m *testing.M) { goleak.VerifyTestMain(m) }
-
-// front is the demo shop over HTTP.
-type front struct {
-	t      testing.TB
-	server *httptest.Server
-	secret string
-}
-
-func open(t testing.TB) *front {
-	t.Helper()
-	common, err := shop.OpenCommon(shop.Sources{})
-	require.NoError(t, err)
-	tenant, err := shop.Load(alderbay.Files())
-	require.NoError(t, err)
-	questions, err := tree.Load(tree.Embedded())
-	require.NoError(t, err)
-	kept, err := embedded.Open(embedded.Config{Dir: t.TempDir()})
-	require.NoError(t, err)
-	keys, err := access.NewKeyring(bytes.Repeat([]byte("k"), access.KeySize))
-	require.NoError(t, err)
-	books := shop.Join(common, tenant, questions)
-	srv, err := service.New(service.Config{Books: books, Store: kept, Keys: keys, Policy: access.Policy{OpenShop: books.ID}})
-	require.NoError(t, err)
-	h, err := web.New(web.Config{Channel: srv.Channel(), Ready: srv.Ready, LocalHostsOnly: true, Heartbeat: 50 * time.Millisecond})
-	require.NoError(t, err)
-	f := &front{t: t, server: httptest.NewServer(h)}
-	t.Cleanup(func() {
-		f.server.Close()
-		srv.Stop(time.Second)
-		require.NoError(t, kept.Close())
-		http.DefaultClient.CloseIdleConnections()
-	})
-	return f
-}
-
-// call sends a request and returns status, header and body.
-func (f *front) call(method, path, body string, headers ...string) (int, http.Header, []byte) {
-	f.t.Helper()
-	req, err := http.NewRequest(method, f.server.URL+path, strings.NewReader(body))
-	require.NoError(f.t, err)
-	if body != "" {
-		req.Header.Set("Content-Type", "application/json")
-	}
-	if f.secret != "" {
-		req.Header.Set(access.SessionHeader, f.secret)
-	}
-	for i := 0; i+1 < len(headers); i += 2 {
-		if headers[i] == "Host" {
-			req.Host = headers[i+1]
-			continue
-		}
-		req.Header.Set(headers[i], headers[i+1])
-	}
-	resp, err := http.DefaultClient.Do(req)
-	require.NoError(f.t, err)
-	defer resp.Body.Close()
-	got, err := io.ReadAll(resp.Body)
-	require.NoError(f.t, err)
-	return resp.StatusCode, resp.Header, got
-}
-
-// refusal is an error as REST tells it.
-type refusal struct {
-	Code    int
-	Message string
-	Details []struct {
-		Type            string `json:"@type"`
-		Reason, Domain  string
-		FieldViolations []struct{ Field, Description string } `json:"field_violations"`
-		Metadata        map[string]string
-	}
-}
-
-func refused(t testing.TB, body []byte) (reason, field, says string) {
-	t.Helper()
-	var r refusal
-	require.NoError(t, json.Unmarshal(body, &r), "%s", body)
-	require.NotEmpty(t, r.Message)
-	for _, d := range r.Details {
-		if d.Reason != "" {
-			require.Equal(t, "daybreak", d.Domain)
-			require.NotEmpty(t, d.Metadata["request_id"])
-			reason = d.Reason
-		}
-		if len(d.FieldViolations) > 0 {
-			field, says = d.FieldViolations[0].Field, d.FieldViolations[0].Description
-		}
-	}
-	require.NotEmpty(t, reason, "%s", body)
-	return reason, field, says
-}
-
-func (f *front) begin() string {
-	f.t.Helper()
-	status, _, body := f.call("POST", "/v1/sessions", `{"locale": "en-US"}`, "Idempotency-Key", uuid.NewString())
-	require.Equal(f.t, http.StatusOK, status, "%s", body)
-	var reply struct {
-		Secret  string
-		Session struct{ Name string }
-	}
-	require.NoError(f.t, json.Unmarshal(body, &reply))
-	f.secret = reply.Secret
-	return reply.Session.Name
-}
 
 // route is one path and method of the contract, with a name put in where it
 // has one.
@@ -188,6 +78,16 @@ func TestEveryRouteRefuses(t *testing.T) {
 			reason, _, _ := refused(t, got)
 			require.Equal(t, "CREDENTIAL_UNKNOWN", reason)
 			require.NotContains(t, string(got), "canary")
+
+			elsewhere := httptest.NewRequest(r.method, "http://localhost"+r.path, strings.NewReader(body))
+			elsewhere.Header.Set("Content-Type", "application/json")
+			elsewhere.Header.Set(access.PeerHeader, "127.0.0.1:1") // what a caller says of itself does not count
+			elsewhere.RemoteAddr = "192.0.2.1:4711"
+			w := httptest.NewRecorder()
+			f.handler.ServeHTTP(w, elsewhere)
+			require.Equal(t, http.StatusUnauthorized, w.Code, "%s", w.Body)
+			reason, _, _ = refused(t, w.Body.Bytes())
+			require.Equal(t, "CREDENTIAL_MISSING", reason)
 		})
 	}
 }
@@ -334,6 +234,33 @@ func TestTheSameQuestionByRESTNeedsNoDefaults(t *testing.T) {
 	require.NotEmpty(t, reply.Quote.Options)
 }
 
+// The same household by REST and by gRPC is the same quote, byte for byte.
+func TestBothFrontsGiveTheSameBody(t *testing.T) {
+	f := open(t)
+	for _, id := range []string{"V01", "V05", "V15"} {
+		raw, err := os.ReadFile("../../testdata/households/" + id + ".json")
+		require.NoError(t, err)
+		var doc struct{ Facts json.RawMessage }
+		require.NoError(t, json.Unmarshal(raw, &doc))
+		status, _, body := f.call("POST", "/v1/quotes:compose", `{"as_of_date": "2026-11-25", "view": "QUOTE_VIEW_CANONICAL", "facts": `+string(doc.Facts)+`}`)
+		require.Equal(t, http.StatusOK, status, "%s", body)
+		var reply struct {
+			Body []byte `json:"canonical_body"`
+		}
+		require.NoError(t, json.Unmarshal(body, &reply))
+
+		facts := &daybreakv1.Facts{}
+		require.NoError(t, protojson.Unmarshal(doc.Facts, facts))
+		ctx := metadata.AppendToOutgoingContext(context.Background(), access.PeerHeader, "127.0.0.1:1")
+		direct, err := daybreakv1.NewQuoteServiceClient(f.channel).ComposeQuote(ctx, &daybreakv1.ComposeQuoteRequest{
+			Facts: facts, AsOfDate: "2026-11-25", View: daybreakv1.QuoteView_QUOTE_VIEW_CANONICAL,
+		})
+		require.NoError(t, err)
+		require.NotEmpty(t, reply.Body)
+		require.Equal(t, string(direct.GetCanonicalBody()), string(reply.Body))
+	}
+}
+
 func TestWatchIsServerSentEvents(t *testing.T) {
 	f := open(t)
 	name := f.begin()
@@ -359,7 +286,9 @@ func TestWatchIsServerSentEvents(t *testing.T) {
 	}
 	first := next("id: ")
 	require.Contains(t, next("data: "), name)
-	require.Equal(t, ": still here", next(":"), "a quiet stream says that it lives")
+	for range 8 {
+		require.Equal(t, ": still here", next(":"), "a quiet stream says that it lives")
+	}
 	status, _, body := f.call("POST", "/v1/"+name+":answer", `{"answers": [{"question": "driving.weekday", "number": {"value": 40}}]}`)
 	require.Equal(t, http.StatusOK, status, "%s", body)
 	require.NotEqual(t, first, next("id: "))

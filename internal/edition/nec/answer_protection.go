@@ -147,7 +147,11 @@ func (b *Book) CableGround(m edition.Method, s edition.Size) (edition.Cited[edit
 	if err := b.known(s, edition.Copper); err != nil {
 		return edition.Cited[edition.Size]{}, err
 	}
-	if e := &b.grounds[s.Rank()]; e.there && m.Cable() {
+	grounds := b.grounds
+	if m == edition.SER {
+		grounds = b.serGrounds
+	}
+	if e := &grounds[s.Rank()]; e.there && m.Cable() {
 		return e.cited, nil
 	}
 	return edition.Cited[edition.Size]{}, b.silent("grounding conductor in that cable of "+s.String(), "none is listed")

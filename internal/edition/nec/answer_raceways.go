@@ -112,6 +112,21 @@ func (b *Book) RacewayCount(r edition.Raceway, t edition.Trade, m edition.Method
 	return edition.Cited[int]{}, b.silent("trade size "+fmt.Sprintf("%.12q", t), "that raceway does not come in it")
 }
 
+// SleeveFor guards one buried cable in PVC 80.
+//
+// Source: NEC Chapter 9 Table 1 and its notes 5 and 9; engineering judgement.
+func (b *Book) SleeveFor(m edition.Method, s edition.Size, conductors int) (edition.Cited[edition.Trade], error) {
+	if err := b.known(s, edition.Copper); err != nil {
+		return edition.Cited[edition.Trade]{}, err
+	}
+	if conductors == 2 || conductors == 3 {
+		if e := &b.sleeves[s.Rank()][conductors-2]; e.there && m == edition.UFB {
+			return e.cited, nil
+		}
+	}
+	return edition.Cited[edition.Trade]{}, b.silent("a sleeve for "+s.String()+" cable", "widths are entered for UF-B to 1 AWG")
+}
+
 // BoxFill sums the volume allowances.
 //
 // Source: NEC 314.16(B).

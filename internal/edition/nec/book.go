@@ -19,7 +19,9 @@ type Book struct {
 	rooftop    struct{ closer, adder edition.Cited[float64] }
 	methods    [edition.MethodKinds]methodRule
 	grounds    []entry[edition.Size] // of cables, by rank
-	impedance  [3][]wireImpedance    // by material, rank
+	serGrounds []entry[edition.Size]
+	sleeves    [][2]entry[edition.Trade] // by rank; of two conductors, of three
+	impedance  [3][]wireImpedance        // by material, rank
 	drop       edition.Cited[edition.DropAdvice]
 
 	devices     []edition.Cited[unit.Amps] // ascending
@@ -50,6 +52,8 @@ type Book struct {
 	supports  map[string]edition.Cited[edition.Supports]
 	places    [edition.RunKinds]placeRow
 	cover     [edition.BurialKinds][edition.BuriedWiringKinds]edition.Cited[edition.Cover]
+
+	structure structureRules
 
 	charging chargingRules
 	faults   []faultRow

@@ -22,7 +22,7 @@ func build(tables map[string]*table, year int) (*Book, error) {
 	u := &builder{tables: tables, year: year, b: &Book{name: "NEC " + strconv.Itoa(year)}}
 	for _, step := range []func(){
 		u.conductors, u.ampacity, u.factors, u.methods, u.impedance,
-		u.protection, u.grounding, u.racewayAreas, u.boxes, u.places, u.cover,
+		u.protection, u.grounding, u.racewayAreas, u.boxes, u.places, u.cover, u.structures,
 		u.charging, u.groundFault, u.faces,
 	} {
 		if step(); u.err != nil {

@@ -100,6 +100,22 @@ func (u *builder) methods() {
 		g, src := u.size(t, r, "ground")
 		b.grounds[s.Rank()] = entry[edition.Size]{edition.Cited[edition.Size]{Value: g, Source: src}, true}
 	}
+	t = u.table("ser_grounds", "size", "ground")
+	b.serGrounds = bySize[entry[edition.Size]](b)
+	for _, r := range t.rows {
+		s, _ := u.size(t, r, "size")
+		g, src := u.size(t, r, "ground")
+		b.serGrounds[s.Rank()] = entry[edition.Size]{edition.Cited[edition.Size]{Value: g, Source: src}, true}
+	}
+	t = u.table("sleeves", "size", "two", "three")
+	b.sleeves = bySize[[2]entry[edition.Trade]](b)
+	for _, r := range t.rows {
+		s, _ := u.size(t, r, "size")
+		for i, column := range []string{"two", "three"} {
+			c := t.at(r, column)
+			b.sleeves[s.Rank()][i] = entry[edition.Trade]{edition.Cited[edition.Trade]{Value: edition.Trade(c.word), Source: c.source}, !c.none}
+		}
+	}
 }
 
 // column reads a conductor rating as a column number, −1 for none.

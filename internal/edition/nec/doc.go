@@ -9,7 +9,9 @@
 // named twice, and anything it does not know, by file and line.
 //
 // Read [Open], then [Unverified], which lists what was not seen in print. A new
-// edition adds entries under its year and copies nothing.
+// edition adds entries under its year and copies nothing. [Amended] opens a
+// year as a jurisdiction has changed it: switches from a closed list set cells,
+// and what they set is cited as the jurisdiction's own.
 //
 // Standards used: NFPA 70. The figures are the standard's; the words are ours.
 // Where it may be read in two ways the safer is entered and the note says so.

@@ -273,3 +273,19 @@ func TestNonsenseIsRefused(t *testing.T) {
 }
 
 func zero() float64 { return 0 }
+
+// Source: NEC 225.30, 225.39, 250.32(A), 250.53(A)(2), 250.66(A), 300.5(D)(1).
+func TestBuildingsBeyondTheService(t *testing.T) {
+	for _, y := range nec.Years() {
+		b := book(t, y)
+		require.Equal(t, 1, b.Supplies().Value)
+		require.EqualValues(t, 15, b.StructureDisconnect(edition.OneCircuit).Value)
+		require.EqualValues(t, 60, b.StructureDisconnect(edition.OwnPanel).Value)
+		require.Zero(t, b.StructureRods(edition.OneCircuit).Value)
+		require.Equal(t, 2, b.StructureRods(edition.OwnPanel).Value)
+		require.Equal(t, 2, b.StructureRods(99).Value, "a stranger is asked the most")
+		require.Equal(t, "6 AWG", b.RodConductor().Value.String())
+		require.EqualValues(t, 8, b.EmergingHeight().Value)
+		require.EqualValues(t, 18, b.EmergingDepth().Value)
+	}
+}

@@ -63,7 +63,7 @@ func noneOf(q *tree.Question) []string {
 }
 
 func number(field string, g Given, q *tree.Question, m *daybreakv1.NumberAnswer) (Given, error) {
-	ratio, ok := perUnit(m.GetUnit(), q.Unit)
+	ratio, ok := perUnit(m.GetUnit(), enteredIn(q))
 	if !ok {
 		return g, fault.Invalid(field+".unit", m.GetUnit(), "a unit the question offers: "+offered(q))
 	}
@@ -99,6 +99,17 @@ func number(field string, g Given, q *tree.Question, m *daybreakv1.NumberAnswer)
 	return g, nil
 }
 
+// enteredIn is the unit a typed number is taken in: the question's, or that of
+// the leaf a choice opens a box for.
+func enteredIn(q *tree.Question) string {
+	for i := range q.Choices {
+		if leaf := q.Choices[i].Enter; leaf != nil {
+			return leaf.Unit
+		}
+	}
+	return q.Unit
+}
+
 // tidy drops what a conversion of units leaves beyond a hundredth.
 func tidy(x, ratio float64) float64 {
 	if ratio == 1 {
@@ -108,7 +119,7 @@ func tidy(x, ratio float64) float64 {
 }
 
 func offered(q *tree.Question) string {
-	text := q.Unit
+	text := enteredIn(q)
 	for _, other := range q.Accepts {
 		text += ", " + other
 	}

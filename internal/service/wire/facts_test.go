@@ -158,3 +158,45 @@ func BenchmarkFacts(b *testing.B) {
 		}
 	}
 }
+
+// Any bytes that are Facts are either refused or read, written and read again
+// to the same household.
+func FuzzFacts(f *testing.F) {
+	var told facts.Facts
+	for _, l := range facts.Leaves() {
+		if l.Kind == facts.Number {
+			require.NoError(f, l.At(&told).Tell(l.Low+0))
+		}
+	}
+	seed, err := proto.Marshal(wire.FactsMessage(&told))
+	require.NoError(f, err)
+	f.Add(seed)
+	f.Add([]byte{})
+	f.Fuzz(func(t *testing.T, raw []byte) {
+		var m daybreakv1.Facts
+		if proto.Unmarshal(raw, &m) != nil {
+			return
+		}
+		first, err := wire.Facts("facts", &m)
+		if err != nil {
+			require.NotEmpty(t, fault.All(err))
+			return
+		}
+		again, err := wire.Facts("facts", wire.FactsMessage(&first))
+		require.NoError(t, err)
+		require.True(t, first == again)
+	})
+}
+
+// The household of a page's worth of answers is read with few allocations.
+func TestReadingFactsIsCheap(t *testing.T) {
+	var told facts.Facts
+	for i, l := range facts.Leaves() {
+		if i%4 == 0 && l.Kind == facts.Number {
+			require.NoError(t, l.At(&told).Tell(l.Nearest((l.Low+l.High)/2)))
+		}
+	}
+	m := wire.FactsMessage(&told)
+	allocs := testing.AllocsPerRun(100, func() { _, _ = wire.Facts("facts", m) })
+	require.LessOrEqual(t, allocs, 70.0)
+}

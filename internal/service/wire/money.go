@@ -2,7 +2,6 @@ package wire
 
 import (
 	"math"
-	"strconv"
 
 	daybreakv1 "daybreak/api/daybreak/v1"
 	"daybreak/internal/pricing"
@@ -38,5 +37,3 @@ func decimal(n int64, parts float64) string {
 	}
 	return unit.Print(float64(n)/parts, digits)
 }
-
-func count(n int) string { return strconv.Itoa(n) }

@@ -116,6 +116,7 @@ func (w *Words) worksheet(s *panel.Worksheet) *daybreakv1.LoadWorksheet {
 	out := &daybreakv1.LoadWorksheet{Method: daybreakv1.LoadMethod(s.Method + 1)}
 	for _, l := range s.Lines {
 		what := w.rule(l.Key, working.Word("what", l.What), l.Given, l.Used, l.Out)
+		what.Arguments = nil // they stand beside it
 		out.Lines = append(out.Lines, &daybreakv1.LoadLine{
 			What: what, Given: term(l.Given), Used: term(l.Used), Result: term(l.Out), Section: section(l.Source),
 		})

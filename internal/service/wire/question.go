@@ -40,7 +40,7 @@ func (w *Words) Question(t *tree.Tree, q *tree.Question) *daybreakv1.Question {
 		out.Sets = append(out.Sets, l.Path)
 	}
 	for i := range q.Choices {
-		out.Choices = append(out.Choices, choice(q, &q.Choices[i], words.Choices[q.Choices[i].ID]))
+		out.Choices = append(out.Choices, choice(q, &q.Choices[i], words.Choices[q.Choices[i].ID], all))
 	}
 	if q.Limits != (tree.Limits{}) {
 		out.Limits = limitsOf(q, all)
@@ -60,7 +60,7 @@ func questionKind(k tree.Kind) daybreakv1.QuestionKind {
 	}[k]
 }
 
-func choice(q *tree.Question, c *tree.Choice, text string) *daybreakv1.Choice {
+func choice(q *tree.Question, c *tree.Choice, text string, all *tree.Words) *daybreakv1.Choice {
 	out := &daybreakv1.Choice{Id: c.ID, Text: text}
 	for _, tell := range c.Tells {
 		if word, ok := tell.Value.(string); ok && tell.Leaf.List == "Configuration" {
@@ -72,7 +72,7 @@ func choice(q *tree.Question, c *tree.Choice, text string) *daybreakv1.Choice {
 	}
 	if c.Enter != nil {
 		step := max(c.Enter.Step, 1)
-		out.Enter = &daybreakv1.NumberLimits{Unit: c.Enter.Unit, Low: c.Enter.Low, High: c.Enter.High, Step: step}
+		out.Enter = &daybreakv1.NumberLimits{Unit: c.Enter.Unit, Low: c.Enter.Low, High: c.Enter.High, Step: step, UnitText: unitText(all, c.Enter.Unit)}
 	}
 	return out
 }
@@ -131,6 +131,9 @@ func valueText(words *tree.Words, l *facts.Leaf, v any) string {
 		}
 		return v
 	case []string:
+		if len(v) == 0 {
+			return noneText(words)
+		}
 		texts := make([]string, len(v))
 		for i, one := range v {
 			texts[i] = valueText(words, l, one)
@@ -146,6 +149,12 @@ func valueText(words *tree.Words, l *facts.Leaf, v any) string {
 		return unit.Print(float64(v)/100, 2)
 	}
 	return ""
+}
+
+// noneText is the empty set as people read it: the words of the choice that
+// says none, without its first capital.
+func noneText(words *tree.Words) string {
+	return strings.ToLower(words.Questions["place.signs"].Choices["none"])
 }
 
 func numberText(words *tree.Words, l *facts.Leaf, x float64) string {

@@ -27,6 +27,19 @@ type Conversation struct {
 	Tree     *tree.Tree
 	Findings []caution.Finding
 	Open     *tree.Question // to ask now; nil when nothing is left
+	// Names says what people call the thing an id names, such as a vehicle; ""
+	// leaves the id. nil leaves all.
+	Names func(leaf *facts.Leaf, id string) string
+}
+
+// value is a leaf's value as people read it, ids by what they name.
+func (c *Conversation) value(words *tree.Words, l *facts.Leaf, v any) string {
+	if id, ok := v.(string); ok && l.Kind == facts.Text && c.Names != nil {
+		if name := c.Names(l, id); name != "" {
+			return name
+		}
+	}
+	return valueText(words, l, v)
 }
 
 // Session is a conversation on the wire, without its band.
@@ -81,7 +94,7 @@ func (w *Words) chips(c *Conversation) []*daybreakv1.Chip {
 	var out []*daybreakv1.Chip
 	for _, chip := range c.State.Chips(c.Tree) {
 		one := &daybreakv1.Chip{
-			Path: chip.Leaf.Path, Label: words.Leaves[chip.Leaf.Path], Value: valueText(words, chip.Leaf, chip.Value),
+			Path: chip.Leaf.Path, Label: words.Leaves[chip.Leaf.Path], Value: c.value(words, chip.Leaf, chip.Value),
 			Question: chip.Question, State: chipState(chip.State),
 		}
 		switch chip.State {
@@ -142,7 +155,7 @@ func (w *Words) entries(c *Conversation) []*daybreakv1.LogEntry {
 		}
 		one := &daybreakv1.LogEntry{
 			Id: strconv.Itoa(number), Question: e.Question, QuestionText: words.Questions[e.Question].Words,
-			AnswerText: w.answerText(c.Tree, words, e), Time: timestamppb.New(time.UnixMilli(e.At)),
+			AnswerText: c.answerText(words, e), Time: timestamppb.New(time.UnixMilli(e.At)),
 		}
 		turn, counted := counts[number]
 		one.State = entryState(e.Kind, undone[number], counted || e.Kind == intake.Told, turn.SetAside)
@@ -180,7 +193,7 @@ func entryState(k intake.Kind, undone, counts, setAside bool) daybreakv1.EntrySt
 }
 
 // answerText is what was said, as people read it.
-func (w *Words) answerText(t *tree.Tree, words *tree.Words, e intake.Entry) string {
+func (c *Conversation) answerText(words *tree.Words, e intake.Entry) string {
 	switch e.Kind {
 	case intake.Unsure:
 		return words.Help["unsure"]
@@ -189,7 +202,7 @@ func (w *Words) answerText(t *tree.Tree, words *tree.Words, e intake.Entry) stri
 	case intake.Told:
 		return toldText(words, e.Facts)
 	}
-	q, ok := t.Question(e.Question)
+	q, ok := c.Tree.Question(e.Question)
 	if !ok {
 		return ""
 	}
@@ -201,7 +214,7 @@ func (w *Words) answerText(t *tree.Tree, words *tree.Words, e intake.Entry) stri
 		texts = append(texts, numberText(words, q.Sets[0], e.Answer.Number))
 	}
 	if e.Answer.Text != "" {
-		texts = append(texts, e.Answer.Text)
+		texts = append(texts, c.value(words, q.Sets[0], e.Answer.Text))
 	}
 	return strings.Join(texts, ", ")
 }

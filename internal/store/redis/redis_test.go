@@ -5,6 +5,7 @@ import (
 	"crypto/sha256"
 	"fmt"
 	"net"
+	"os"
 	"path/filepath"
 	"strconv"
 	"strings"
@@ -74,6 +75,23 @@ func TestConformanceOnCluster(t *testing.T) {
 			return open(t, c)
 		}}
 	})
+}
+
+// Through Sentinel the master is found by its name.
+func TestSentinelFindsTheMaster(t *testing.T) {
+	server := storetest.StartRedis(t)
+	host, port, err := net.SplitHostPort(server.Addr)
+	require.NoError(t, err)
+	conf := filepath.Join(t.TempDir(), "sentinel.conf")
+	require.NoError(t, os.WriteFile(conf, []byte(fmt.Sprintf("sentinel monitor alder %s %s 1\n", host, port)), 0o600))
+	sentinel := storetest.StartRedis(t, conf, "--sentinel")
+	s := open(t, redis.Config{URL: sentinel.URL() + "?master_name=alder"})
+	fill(t, s, "one")
+	n, err := raw(t, server).Exists(bg, store.SessionKey(store.Key{Shop: "alder", ID: "one"})).Result()
+	require.NoError(t, err)
+	require.Equal(t, int64(1), n)
+	_, err = redis.Open(bg, redis.Config{URL: sentinel.URL() + "?master_name=other"})
+	require.ErrorIs(t, err, &fault.Fault{Kind: fault.KindUnavailable})
 }
 
 func session(id string) store.NewSession {

@@ -6,6 +6,7 @@ import (
 	"net"
 	"os/exec"
 	"strconv"
+	"strings"
 	"testing"
 	"time"
 
@@ -44,8 +45,13 @@ func StartRedisAt(t testing.TB, port int, dir string, args ...string) *RedisServ
 	t.Helper()
 	exe, err := exec.LookPath("redis-server")
 	require.NoError(t, err, "redis-server is missing: install the package redis-server (Debian, Ubuntu) or redis (others)")
-	all := append([]string{"--port", strconv.Itoa(port), "--bind", "127.0.0.1", "--save", "", "--dir", dir,
-		"--loglevel", "warning", "--daemonize", "no"}, args...)
+	all := []string{"--port", strconv.Itoa(port), "--bind", "127.0.0.1", "--save", "", "--dir", dir,
+		"--loglevel", "warning", "--daemonize", "no"}
+	if len(args) > 0 && !strings.HasPrefix(args[0], "--") {
+		all = append([]string{args[0]}, all...) // a configuration file comes first
+		args = args[1:]
+	}
+	all = append(all, args...)
 	r := &RedisServer{Addr: fmt.Sprintf("127.0.0.1:%d", port), cmd: exec.Command(exe, all...)}
 	require.NoError(t, r.cmd.Start())
 	t.Cleanup(r.Kill)

@@ -20,7 +20,7 @@ import (
 	"google.golang.org/protobuf/encoding/protojson"
 )
 
-// engines measures one composition in this process.
+// engines measures quotes composed in this process, and each engine alone.
 func engines() ([]row, error) {
 	books, err := demoBooks()
 	if err != nil {
@@ -30,51 +30,60 @@ func engines() ([]row, error) {
 	if err != nil {
 		return nil, err
 	}
-	asOf, _ := unit.ParseDate("2026-11-25")
+	on, _ := unit.ParseDate(asOf)
 	var few facts.Facts
 	few.Driving.WeekdayMiles = told.Driving.WeekdayMiles
 	few.Panel.ServiceAmps = told.Panel.ServiceAmps
 	filled := told
-	books.Complete(&filled, asOf)
-	books.Tree.Central(&filled, books.World(asOf))
-	books.Complete(&filled, asOf)
+	books.Complete(&filled, on)
+	books.Tree.Central(&filled, books.World(on))
+	books.Complete(&filled, on)
 
-	price := testing.Benchmark(func(b *testing.B) {
-		for b.Loop() {
-			if _, err := quote.Price(books, &filled, asOf); err != nil {
-				b.Fatal(err)
-			}
-		}
+	rows, err := each([]piece{
+		{"one composition, all ways, with bill and working", true, func() error {
+			_, err := quote.Compose(books, quote.Household{Told: told, Filled: filled}, on)
+			return err
+		}},
+		{"one composition on the price-only path", true, func() error {
+			_, err := quote.Price(books, &filled, on)
+			return err
+		}},
+		{fmt.Sprintf("a quote with two facts told: %d draws, every open fact tried", band.Draws), false, func() error {
+			_, err := band.Quote(books, few, on)
+			return err
+		}},
 	})
-	compose := testing.Benchmark(func(b *testing.B) {
-		for b.Loop() {
-			if _, err := quote.Compose(books, quote.Household{Told: told, Filled: filled}, asOf); err != nil {
-				b.Fatal(err)
-			}
-		}
-	})
-	open := testing.Benchmark(func(b *testing.B) {
-		for b.Loop() {
-			if _, err := band.Quote(books, few, asOf); err != nil {
-				b.Fatal(err)
-			}
-		}
-	})
-	return []row{
-		micros("one composition, all ways, with bill and working", compose),
-		allocs("one composition, all ways, with bill and working", compose),
-		micros("one composition on the price-only path", price),
-		allocs("one composition on the price-only path", price),
-		micros(fmt.Sprintf("a quote with two facts told: %d draws and every open fact tried", band.Draws), open),
-	}, nil
+	if err != nil {
+		return nil, err
+	}
+	alone, err := alone(books, on)
+	return append(rows, alone...), err
 }
 
-func micros(what string, r testing.BenchmarkResult) row {
-	return row{what: what, against: "–", value: float64(r.NsPerOp()) / 1000, unit: "µs"}
+// piece is work that is timed alone.
+type piece struct {
+	what   string
+	allocs bool // its allocations are a row too
+	do     func() error
 }
 
-func allocs(what string, r testing.BenchmarkResult) row {
-	return row{what: what, against: "–", value: float64(r.AllocsPerOp()), unit: "allocs"}
+// each times every piece.
+func each(pieces []piece) (rows []row, err error) {
+	for _, p := range pieces {
+		if err := p.do(); err != nil {
+			return nil, fmt.Errorf("%s: %w", p.what, err)
+		}
+		r := testing.Benchmark(func(b *testing.B) {
+			for b.Loop() {
+				_ = p.do() // it did above, and it is pure
+			}
+		})
+		rows = append(rows, row{what: p.what, against: "–", value: float64(r.NsPerOp()) / 1000, unit: "µs"})
+		if p.allocs {
+			rows = append(rows, row{what: p.what, against: "–", value: float64(r.AllocsPerOp()), unit: "allocs"})
+		}
+	}
+	return rows, nil
 }
 
 func demoBooks() (*shop.Books, error) {

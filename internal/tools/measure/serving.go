@@ -19,7 +19,8 @@ import (
 // program is a child process that is ended by its own handle.
 type program struct {
 	cmd  *exec.Cmd
-	addr string
+	addr string // of gRPC, or of Redis
+	web  string // the address REST begins with
 }
 
 func (p *program) stop() {
@@ -34,10 +35,12 @@ func (p *program) stop() {
 	}
 }
 
-// build makes the service's binary once.
+// build makes the service's binary once, as it would be shipped.
 func build(ctx context.Context, dir string) (string, error) {
 	bin := filepath.Join(dir, "daybreak")
-	out, err := exec.CommandContext(ctx, "go", "build", "-o", bin, "./cmd/daybreak").CombinedOutput()
+	cmd := exec.CommandContext(ctx, "go", "build", "-ldflags=-s -w", "-o", bin, "./cmd/daybreak")
+	cmd.Env = append(os.Environ(), "CGO_ENABLED=0")
+	out, err := cmd.CombinedOutput()
 	if err != nil {
 		return "", fmt.Errorf("go build: %w\n%s", err, out)
 	}
@@ -46,7 +49,7 @@ func build(ctx context.Context, dir string) (string, error) {
 
 // serve starts the service on free ports and waits for its gRPC address.
 func serve(bin, data string, args ...string) (*program, error) {
-	args = append([]string{"serve", "--http", "127.0.0.1:0", "--grpc", "127.0.0.1:0", "--data", data}, args...)
+	args = append([]string{"serve", "--http", "127.0.0.1:0", "--grpc", "127.0.0.1:0", "--data-dir", data}, args...)
 	cmd := exec.Command(bin, args...)
 	cmd.Stderr = os.Stderr
 	out, err := cmd.StdoutPipe()
@@ -59,7 +62,11 @@ func serve(bin, data string, args ...string) (*program, error) {
 	p := &program{cmd: cmd}
 	lines := bufio.NewScanner(out)
 	for lines.Scan() {
-		if name, addr, ok := strings.Cut(strings.TrimSpace(lines.Text()), " "); ok && name == "gRPC" {
+		line := strings.TrimSpace(lines.Text())
+		if _, url, ok := strings.Cut(line, "page and REST"); ok {
+			p.web = strings.TrimSpace(url)
+		}
+		if addr, ok := strings.CutPrefix(line, "gRPC"); ok {
 			p.addr = strings.TrimSpace(addr)
 			go func() {
 				for lines.Scan() {

@@ -87,16 +87,20 @@ type look struct {
 func open(t *testing.T, origin string, l look) *tab {
 	t.Helper()
 	root := chromium(t)
-	ctx, cancel := chromedp.NewContext(root, chromedp.WithNewBrowserContext())
+	timed, stop := context.WithTimeout(root, 3*time.Minute)
+	t.Cleanup(stop)
+	ctx, cancel := chromedp.NewContext(timed, chromedp.WithNewBrowserContext())
 	t.Cleanup(cancel)
 	b := &tab{t: t, ctx: ctx, origin: origin}
 	require.NoError(t, chromedp.Listen(ctx, b.hear))
 	require.NoError(t, chromedp.Do(ctx,
 		enable(network.Enable, network.EnableParams{}),
 		enable(log.Enable, cdp.Empty{}),
+		enable(runtime.Enable, cdp.Empty{}),
 	))
 	b.see(l)
-	b.go_(origin + "/")
+	b.visit(origin + "/")
+	b.wait("page ready", `open()?.querySelector('h2')`)
 	t.Cleanup(func() {
 		if t.Failed() {
 			b.picture("failed-" + strings.ReplaceAll(t.Name(), "/", "-"))
@@ -138,10 +142,16 @@ func (b *tab) see(l look) {
 	))
 }
 
-func (b *tab) go_(address string) {
+func (b *tab) visit(address string) {
 	b.t.Helper()
 	require.NoError(b.t, chromedp.Do(b.ctx, chromedp.Navigate(address)))
-	b.wait("page ready", `!!open()?.querySelector('h2') || !!root()?.querySelector('.notice:not(:empty)')`)
+}
+
+// history presses the browser's back (-1) or forward (1) button. A page kept
+// whole in the back-forward cache loads nothing, so there is nothing to wait for here.
+func (b *tab) history(step int) {
+	b.t.Helper()
+	require.NoError(b.t, chromedp.Do(b.ctx, chromedp.Evaluate[chromedp.Void](fmt.Sprintf(`void setTimeout(() => history.go(%d))`, step))))
 }
 
 // prelude gives scripts the shadow root of the element, its open part, and the
@@ -170,7 +180,7 @@ func (b *tab) wait(what, expression string) {
 			return
 		}
 	}
-	require.Failf(b.t, "waited in vain", "%s\n%s\ntrouble: %v", what, ask[string](b, `root()?.textContent ?? document.body.textContent`), b.trouble)
+	require.Failf(b.t, "waited in vain", "%s\n%s\ntrouble: %v", what, ask[string](b, `[root()?.querySelector('.notice')?.textContent, open()?.textContent ?? document.body.textContent].join(' … ')`), b.trouble)
 }
 
 // press presses keys one after the other; a text is typed.
@@ -186,7 +196,7 @@ func (b *tab) press(keys ...string) {
 func (b *tab) tabTo(what, fits string) {
 	b.t.Helper()
 	var passed []string
-	for range 120 {
+	for range 160 {
 		if ask[bool](b, `(e => Boolean(e && (`+fits+`)))(focus())`) {
 			return
 		}
@@ -194,6 +204,11 @@ func (b *tab) tabTo(what, fits string) {
 		passed = append(passed, ask[string](b, `focus()?.tagName + ' ' + (focus()?.textContent ?? '').trim().slice(0, 40)`))
 	}
 	require.Failf(b.t, "not reached by keyboard", "%s (%s); passed %s", what, fits, strings.Join(passed, " | "))
+}
+
+func (b *tab) shiftTab() {
+	b.t.Helper()
+	require.NoError(b.t, chromedp.Do(b.ctx, chromedp.KeyEvent(kb.Tab, chromedp.KeyModifiers(chromedp.ModifierShift))))
 }
 
 // focusSeen asserts that the focus is on something, inside the element, and drawn.
@@ -261,13 +276,16 @@ func (b *tab) whole() (undo func()) {
 	return func() { b.see(short) }
 }
 
-// quiet asserts that the page asked nothing of anybody else and complained of nothing.
+// quiet asserts that the page asked nothing of anybody else, put no secret in
+// an address and complained of nothing.
 func (b *tab) quiet() {
 	b.t.Helper()
+	secret := ask[string](b, `JSON.parse(sessionStorage.getItem('daybreak:demo') ?? '{}').secret ?? 'none'`)
 	b.mu.Lock()
 	defer b.mu.Unlock()
 	require.NotEmpty(b.t, b.requests)
 	for _, address := range b.requests {
+		require.NotContains(b.t, address, secret)
 		require.True(b.t, strings.HasPrefix(address, b.origin+"/") || strings.HasPrefix(address, "data:"), "asked elsewhere: %s", address)
 	}
 	require.Empty(b.t, b.trouble)

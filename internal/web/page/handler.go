@@ -62,7 +62,7 @@ func Handler() (http.Handler, error) {
 			return nil, err
 		}
 	}
-	assets["/"] = assets["/index.html"]
+	assets["/"], assets["/favicon.ico"] = assets["/index.html"], assets["/icon.svg"]
 	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) { serve(w, r, assets) }), nil
 }
 

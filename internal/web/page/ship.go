@@ -8,11 +8,11 @@ import "regexp"
 var comments = map[string][]*regexp.Regexp{
 	".js": {
 		regexp.MustCompile(`(?m)^[ \t]*//.*\n`),
-		regexp.MustCompile(`(?ms)^[ \t]*/\*\*.*?\*/[ \t]*\n`),
-		regexp.MustCompile(`/\*\* @[^\n]*?\*/ ?`),
+		regexp.MustCompile(`(?m)^[ \t]*/\*\*(?:[^*]|\*+[^*/])*\*+/[ \t]*\n`),
+		regexp.MustCompile(`/\*\* @(?:[^*\n]|\*+[^*/\n])*\*+/ ?`),
 	},
 	".css": {
-		regexp.MustCompile(`(?m)^[ \t]*/\*[^\n]*?\*/[ \t]*\n`),
+		regexp.MustCompile(`(?m)^[ \t]*/\*(?:[^*\n]|\*+[^*/\n])*\*+/[ \t]*\n`),
 	},
 }
 

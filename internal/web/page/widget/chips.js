@@ -25,17 +25,22 @@ export class Chips {
 
   /** @param {Chip[]} chips newest last */
   show(chips) {
-    this.node.hidden = chips.length === 0
-    const folded = this.all ? 0 : Math.max(0, chips.length - FEW)
-    const list = h('ul', { class: 'chips', 'aria-label': words.chips.heading },
-      chips.map((chip, i) => h('li', { class: i < folded ? 'folded' : false }, this.chip(chip))),
-      chips.length > FEW && h('li', { class: 'fold' }, h('button', { type: 'button', 'aria-expanded': String(this.all), click: () => {
-        this.all = !this.all
-        this.show(chips)
-        const again = this.box.querySelector('.fold button')
-        if (again instanceof HTMLElement) again.focus()
-      } }, this.all ? words.chips.fewer : words.chips.more(chips.length - FEW))))
-    this.box.replaceChildren(list)
+    const said = chips.filter((chip) => chip.state !== 'CHIP_STATE_DERIVED')
+    const found = chips.filter((chip) => chip.state === 'CHIP_STATE_DERIVED')
+    const open = this.box.querySelector('details')?.open
+    const folded = this.all ? 0 : Math.max(0, said.length - FEW)
+    this.node.hidden = said.length === 0
+    this.box.replaceChildren(
+      h('ul', { class: 'chips', 'aria-label': words.chips.heading },
+        said.map((chip, i) => h('li', { class: i < folded ? 'folded' : false }, this.chip(chip))),
+        said.length > FEW && h('li', { class: 'fold' }, h('button', { type: 'button', 'aria-expanded': String(this.all), click: () => {
+          this.all = !this.all
+          this.show(chips)
+          const again = this.box.querySelector('.fold button')
+          if (again instanceof HTMLElement) again.focus()
+        } }, this.all ? words.chips.fewer : words.chips.more(said.length - FEW)))),
+      found.length > 0 ? h('details', { open: Boolean(open) }, h('summary', null, words.chips.found(found.length)),
+        h('ul', { class: 'chips', 'aria-label': words.chips.looked_up }, found.map((chip) => h('li', null, this.chip(chip))))) : '')
   }
 
   /** @param {Chip} chip */

@@ -1,5 +1,7 @@
 // One conversation with the service: what it says now, and every act on it. It knows no element of the page.
 import { ServiceError } from './client.js'
+import { said } from './said.js'
+import { uuid } from './uuid.js'
 import { words } from './words.js'
 
 /** @typedef {import('./wire').Session} Session */
@@ -24,6 +26,7 @@ export class Conversation {
   /** @type {string} what to give instead, said above the field */ error = ''
   /** @type {Question[]} */ tree = []
   busy = false
+  unpriced = false
   pastHalt = false
 
   /**
@@ -80,7 +83,7 @@ export class Conversation {
   /** What stands as the answer to the question shown: ids of choices, or its text. */
   get before() {
     if (!this.changing) return this.session?.turn?.chosen ?? []
-    const entry = (this.session?.entries ?? []).findLast((each) => each.question === this.changing && standing(each))
+    const entry = turnsOf(this.session).findLast((each) => each.question === this.changing)
     return entry?.answer_text ? [entry.answer_text, ...entry.answer_text.split(/, |; /)] : []
   }
 
@@ -184,7 +187,7 @@ export class Conversation {
   /** Reads the price range for the newest revision; an older one is shown as such until it comes. */
   async reckon() {
     const revision = this.session?.revision
-    if (!this.session?.chips?.length || this.session.halted) {
+    if (!this.session || !turnsOf(this.session).length || this.session.halted) {
       this.band = undefined
       return this.changed('band')
     }
@@ -192,27 +195,12 @@ export class Conversation {
       const { session } = await this.get(`/v1/${this.session.name}?view=SESSION_VIEW_BAND`)
       if (this.session?.revision !== revision) return
       this.band = session.band
+      this.unpriced = !session.band
     } catch {
       // The range is an extra: the conversation goes on, and the last range says which answer it belongs to.
+      this.unpriced = !this.band
     }
     this.changed('band')
-  }
-
-  /** The cars there are to choose from. */
-  async vehicles() {
-    /** @type {import('./answers/kinds.js').Car[]} */
-    const cars = []
-    let token = ''
-    try {
-      do {
-        const reply = await this.client.call(`/v1/catalogue/vehicles?page_size=200${token && `&page_token=${encodeURIComponent(token)}`}`)
-        for (const { name = '', text = '' } of reply.vehicles ?? []) cars.push({ id: name.replace('vehicles/', ''), label: text })
-        token = reply.next_page_token ?? ''
-      } while (token)
-    } catch {
-      // Without the list the sizes are asked instead: "My car is not listed" is always there.
-    }
-    return cars
   }
 
   async loadTree() {
@@ -280,7 +268,8 @@ export class Conversation {
       this.changed('moved')
     } else {
       this.memory.keep({ pending: undefined })
-      this.error = error.message
+      if (pending) this.error = error.message
+      else this.notice = { text: error.message, acts: retry }
     }
   }
 
@@ -294,7 +283,7 @@ export class Conversation {
       return
     }
     const answer = pending.body.answers?.[0]
-    const theirs = (this.session?.entries ?? []).findLast((entry) => entry.question === answer?.question && standing(entry))
+    const theirs = turnsOf(this.session).findLast((entry) => entry.question === answer?.question)
     this.notice = !answer || !theirs ? { text: `${words.net.conflict} ${words.net.refreshed}` } : {
       text: words.net.conflict,
       theirs: theirs.answer_text,
@@ -310,22 +299,20 @@ export class Conversation {
 }
 
 /** An entry that counts, or would if its branch did. @param {import('./wire').LogEntry} entry */
-export const standing = (entry) => entry.state !== 'ENTRY_STATE_CHANGED' && entry.state !== 'ENTRY_STATE_UNDONE'
+const standing = (entry) => entry.state !== 'ENTRY_STATE_CHANGED' && entry.state !== 'ENTRY_STATE_UNDONE'
 
-/** An answer in the words of its question, to be set beside another. @param {import('./wire').Answer} answer @param {Question[]} tree */
-function said(answer, tree) {
-  const choices = tree.find((question) => question.id === answer.question)?.choices ?? []
-  const ids = answer.choice ? [answer.choice] : answer.choices?.ids
-  if (ids) return ids.map((id) => choices.find((choice) => choice.id === id)?.text ?? id).join(', ') || words.alarm.none
-  if (answer.number) return [answer.number.value, answer.number.high].filter((end) => end !== undefined).join(` ${words.price.to} `)
-  return answer.text ?? answer.hour?.toString() ?? (answer.skip ? words.turn.skipped : words.turn.unsure)
-}
-
-/** A version 4 UUID; made from random bytes, since randomUUID is missing on plain HTTP away from loopback. */
-function uuid() {
-  const bytes = crypto.getRandomValues(new Uint8Array(16))
-  bytes[6] = (bytes[6] & 0x0f) | 0x40
-  bytes[8] = (bytes[8] & 0x3f) | 0x80
-  const hex = Array.from(bytes, (byte) => byte.toString(16).padStart(2, '0')).join('')
-  return [hex.slice(0, 8), hex.slice(8, 12), hex.slice(12, 16), hex.slice(16, 20), hex.slice(20)].join('-')
+/**
+ * The turns of a conversation. A guess such as "about 40" lies in the log as a skip and the range it left; that is one turn.
+ * @param {Session | undefined} session @returns {import('./wire').LogEntry[]}
+ */
+export function turnsOf(session) {
+  /** @type {import('./wire').LogEntry[]} */
+  const turns = []
+  for (const entry of (session?.entries ?? []).filter(standing)) {
+    const last = turns.at(-1)
+    if (!entry.question && last?.state === 'ENTRY_STATE_SKIPPED') {
+      turns[turns.length - 1] = { ...last, answer_text: entry.answer_text, state: entry.state }
+    } else turns.push(entry)
+  }
+  return turns
 }

@@ -6,13 +6,14 @@ const fetched = new Map()
 
 /**
  * A drawing by its address. Its words stand beside it as text, so the drawing itself is silent.
- * @param {string} url
+ * @param {string} url @param {HTMLElement} [caption] takes the description the drawing carries
  */
-export function drawing(url) {
+export function drawing(url, caption) {
   const frame = h('span', { class: 'drawing', 'aria-hidden': 'true' })
   load(url).then((picture) => {
     const svg = picture?.documentElement
     if (!svg || svg.localName !== 'svg') return
+    if (caption) caption.textContent = svg.querySelector('desc')?.textContent ?? ''
     const copy = document.importNode(svg, true)
     for (const name of ['role', 'aria-labelledby', 'aria-describedby', 'width', 'height']) copy.removeAttribute(name)
     for (const named of copy.querySelectorAll('title, desc')) named.remove()

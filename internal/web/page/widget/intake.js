@@ -1,8 +1,9 @@
 // <daybreak-intake>: the conversation as an element. It draws what the conversation says and moves the focus; no more.
 import { Chips } from './chips.js'
 import { cautionBox, levelOf } from './cautions.js'
+import { vehicles } from './catalogue.js'
 import { Client } from './client.js'
-import { Conversation, SIGNS, standing } from './conversation.js'
+import { Conversation, SIGNS, turnsOf } from './conversation.js'
 import { configuration } from './answers/picture.js'
 import { h } from './dom.js'
 import { contradictions, haltView } from './halt.js'
@@ -15,6 +16,9 @@ import { openSheet } from './sheet.js'
 import { sheet, styled } from './style.js'
 import { Turns } from './turns.js'
 import { words } from './words.js'
+
+/** The quote stands half a turn after the last answer in the browser's history. */
+const QUOTE = 0.5
 
 /**
  * Attributes: `service` address of the service, the page's own by default · `shop` keeps two shops' conversations apart ·
@@ -39,7 +43,7 @@ export class DaybreakIntake extends HTMLElement {
     const change = (/** @type {string} */ question) => void this.talk?.change(question)
     this.log = new Log(change)
     this.chips = new Chips(change)
-    this.price = new Price(() => void this.talk?.see())
+    this.price = new Price(() => { if (!this.talk?.busy) void this.talk?.see() })
     this.notice = h('div', { class: 'notice', role: 'status' })
     this.past = h('div', null, this.log.title, this.log.more, this.log.node)
     this.open = h('div', { class: 'open' })
@@ -62,20 +66,22 @@ export class DaybreakIntake extends HTMLElement {
     const { talk, log, chips, price } = this
     if (!talk || !log || !chips || !price) return
     const session = talk.session
-    const answered = (session?.entries ?? []).some(standing)
+    const turns = turnsOf(session)
     if (why === 'answered' || why === 'moved') {
-      log.show(session?.entries ?? [])
+      log.show(turns)
       chips.show(session?.chips ?? [])
       this.drawOpen()
-      if (why === 'answered') {
-        this.turns?.mark((session?.entries ?? []).filter(standing).length)
+      if (why === 'moved') this.turns?.found(turns.length)
+      else {
+        this.turns?.mark(talk.quote ? turns.length + QUOTE : turns.length)
         this.focusTitle()
       }
     }
     price.node.hidden = !session
-    price.show(talk.band, { revision: session?.revision, halted: session?.halted }, answered)
+    price.show(talk.band, { revision: session?.revision, halted: session?.halted, unpriced: talk.unpriced }, turns.length > 0)
     this.asked?.fail(talk.error)
     this.asked?.sending(talk.busy)
+    this.frame?.setAttribute('aria-busy', String(talk.busy))
     this.drawNotice()
   }
 
@@ -86,7 +92,8 @@ export class DaybreakIntake extends HTMLElement {
     this.columns?.classList.toggle('whole', Boolean(quote) || !session)
     if (this.past) this.past.hidden = Boolean(quote)
     if (quote) return this.place(this.result(quote))
-    if (!session) return this.place(startView(() => void talk.begin()))
+    // A conversation this tab holds but has not read yet is no reason to offer a new one.
+    if (!session) return this.place(talk.memory.held.name ? h('div') : startView(() => void talk.begin()))
     if (session.halted && !talk.changing && !talk.pastHalt) return this.place(this.halt(session))
     if (!question) {
       this.place(h('div'))
@@ -100,12 +107,12 @@ export class DaybreakIntake extends HTMLElement {
     const talk = /** @type {Conversation} */ (this.talk)
     const turn = session.turn ?? {}
     this.asked = new OpenQuestion(question, {
-      before: talk.before, changing: Boolean(talk.changing), canChange: (session.entries ?? []).some(standing), into: this.frame ?? this,
+      before: talk.before, changing: Boolean(talk.changing), canChange: turnsOf(session).length > 0, into: this.frame ?? this,
       leadIn: talk.changing ? undefined : turn.lead_in?.text,
       progress: talk.changing ? undefined : words.question.progress(turn.answered ?? 0, turn.left ?? 0),
     }, {
       answer: (given) => void talk.answer(given), fail: (text) => talk.fail(text), keep: () => talk.keep(), guessBlock: () => void talk.guessBlock(),
-      changeAny: () => this.chooseChange(), alarm: () => void this.alarm(), vehicles: () => talk.vehicles(), pictures: (choice) => this.pictures?.(choice) ?? '',
+      changeAny: () => this.chooseChange(), alarm: () => void this.alarm(), vehicles: () => vehicles(talk.client), pictures: (choice) => this.pictures?.(choice) ?? '',
     })
     return [this.said(session), this.asked.node]
   }
@@ -119,7 +126,7 @@ export class DaybreakIntake extends HTMLElement {
     this.heard = new Set(cautions.map((caution) => caution.code))
     const rest = cautions.filter((caution) => !fresh.includes(caution))
     return h('div', { class: 'stack said-now' },
-      contradictions(session),
+      contradictions(session, (question) => void this.talk?.change(question)),
       fresh.map((caution) => cautionBox(caution, { loud: levelOf(caution) === 'stop' })),
       rest.length > 0 && h('details', null, h('summary', null, words.result.allCautions(count - fresh.length)), h('div', { class: 'stack' }, rest.map((caution) => cautionBox(caution)))))
   }
@@ -130,7 +137,7 @@ export class DaybreakIntake extends HTMLElement {
     const loud = !this.stopped
     this.stopped = true
     return haltView(session, {
-      loud, see: () => void talk.see(), mistaken: () => this.chooseChange(), startOver: () => void talk.startOver(), goOn: session.turn ? () => talk.keep() : undefined,
+      loud, see: () => void talk.see(), mistaken: () => this.chooseChange(), change: (question) => void talk.change(question), startOver: () => void talk.startOver(), goOn: session.turn ? () => talk.keep() : undefined,
     })
   }
 
@@ -139,7 +146,7 @@ export class DaybreakIntake extends HTMLElement {
     const talk = /** @type {Conversation} */ (this.talk)
     return resultView(quote, {
       goOn: talk.session?.turn || talk.session?.halted ? () => talk.goOn() : undefined, startOver: () => void talk.startOver(),
-      chosen: talk.memory.held.chosen, onChoose: (chosen) => talk.memory.keep({ chosen }),
+      ask: (question) => void talk.change(question), chosen: talk.memory.held.chosen, onChoose: (chosen) => talk.memory.keep({ chosen }),
     })
   }
 
@@ -170,7 +177,7 @@ export class DaybreakIntake extends HTMLElement {
   /** A list of every answer that stands, each of which may be changed, and the last taken back. */
   chooseChange() {
     const talk = /** @type {Conversation} */ (this.talk)
-    const entries = (talk.session?.entries ?? []).filter((entry) => standing(entry) && entry.question)
+    const entries = turnsOf(talk.session).filter((entry) => entry.question)
     const shut = openSheet({
       into: this.frame ?? this, heading: words.sheet.change,
       body: [entries.length === 0 ? words.sheet.nothing : h('ul', { class: 'choices' }, entries.toReversed().map((entry) => h('li', null,
@@ -186,7 +193,7 @@ export class DaybreakIntake extends HTMLElement {
     await talk.attempt(async () => void (await talk.loadTree()), () => void this.alarm())
     const signs = talk.tree.find((question) => question.id === SIGNS)
     if (!signs) return
-    const told = (talk.session?.entries ?? []).findLast((entry) => entry.question === SIGNS && standing(entry))?.answer_text ?? ''
+    const told = turnsOf(talk.session).findLast((entry) => entry.question === SIGNS)?.answer_text ?? ''
     const choices = (signs.choices ?? []).filter((choice) => choice.id !== 'none')
     const before = choices.filter((choice) => told.toLowerCase().includes((choice.text ?? '').toLowerCase())).map((choice) => choice.id ?? '')
     const shut = openSheet({
@@ -196,13 +203,15 @@ export class DaybreakIntake extends HTMLElement {
     })
   }
 
-  /** The back button came to an earlier turn, or to the open one again. @param {number} turn */
+  /** The back button came to an earlier turn, to the open one again, or to the quote. @param {number} turn */
   revisit(turn) {
     const talk = /** @type {Conversation} */ (this.talk)
-    const entries = (talk.session?.entries ?? []).filter((entry) => standing(entry) && entry.question)
-    const at = entries[turn]
-    if (at?.question) void talk.change(at.question)
-    else if (talk.changing || talk.quote) talk.keep()
+    const entries = turnsOf(talk.session).filter((entry) => entry.question)
+    const question = entries[turn]?.question
+    if (question) void talk.change(question)
+    else if (!Number.isInteger(turn)) void talk.see()
+    else if (talk.quote) talk.goOn()
+    else if (talk.changing) talk.keep()
   }
 }
 

@@ -1,7 +1,6 @@
 // What was said so far. Articles are added and altered in place, so that a screen reader hears only what is new.
 import { h, unseen } from './dom.js'
 import { mark } from './marks.js'
-import { standing } from './conversation.js'
 import { words } from './words.js'
 
 /** @typedef {import('./wire').LogEntry} LogEntry */
@@ -26,9 +25,8 @@ export class Log {
     this.node = h('div', { role: 'log', tabindex: 0, 'aria-labelledby': 'log-title', class: 'log' })
   }
 
-  /** @param {LogEntry[]} entries */
-  show(entries) {
-    const wanted = entries.filter(standing)
+  /** @param {LogEntry[]} wanted the turns, oldest first */
+  show(wanted) {
     const ids = new Set(wanted.map((entry) => entry.id ?? ''))
     for (const [id, { node }] of this.shown) {
       if (ids.has(id)) continue
@@ -64,7 +62,7 @@ export class Log {
     const change = h('button', { type: 'button', class: 'quiet', click: () => this.change(question) }, words.turn.change, unseen(`: ${text}`))
     const aside = state === 'ENTRY_STATE_SET_ASIDE'
     return h('article', { class: `turn${aside ? ' aside' : ''}`, 'data-question': question },
-      h('h3', null, text),
+      h('h3', null, text || words.turn.also),
       h('p', { class: 'said' },
         state === 'ENTRY_STATE_UNSURE' && [mark('assumed'), ' '],
         aside ? h('s', null, said) : said || (state === 'ENTRY_STATE_SKIPPED' ? words.turn.skipped : words.turn.unsure)),

@@ -33,7 +33,7 @@ function card(option, group, chosen, choose) {
     h('p', null, option.why?.text),
     does(option),
     option.cautions?.[0] && cautionLine(option.cautions[0]),
-    option.circuit && circuitBlock(option.circuit),
+    option.circuit ? circuitBlock(option.circuit) : h('p', { class: 'hint licensed' }, words.licensed),
     h('label', { class: 'tick' },
       h('input', { type: 'radio', name: group, value: option.id, checked: chosen, change: choose, 'aria-describedby': id }),
       h('span', null, words.result.choose)))
@@ -70,7 +70,7 @@ function circuitBlock(circuit) {
     h('h4', null, words.result.circuit),
     facts([
       [words.circuit.breaker, circuit.breaker_amps && [
-        `${number(circuit.breaker_amps)} A`, circuit.breaker_poles && `${circuit.breaker_poles} ${words.circuit.poles}`,
+        `${number(circuit.breaker_amps)} A`, circuit.breaker_poles && words.circuit.poles(circuit.breaker_poles),
         circuit.breaker_gfci && words.circuit.gfci].filter(Boolean).join(', ')],
       [words.circuit.wire, wire?.size && [`${wire.hots ?? 2} × ${wire.size}`, words.materials[wire.material ?? '']].filter(Boolean).join(' ')],
       [words.circuit.neutral, wire?.neutral_size],

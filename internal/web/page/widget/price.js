@@ -22,11 +22,13 @@ export class Price {
     this.spoken = undefined
   }
 
-  /** @param {Band | undefined} band @param {{revision?: string, halted?: boolean}} session @param {boolean} answered whether there is anything to quote */
-  show(band, { revision, halted }, answered) {
+  /** @param {Band | undefined} band @param {{revision?: string, halted?: boolean, unpriced?: boolean}} session
+   * @param {boolean} answered whether there is anything to quote */
+  show(band, { revision, halted, unpriced }, answered) {
     this.go.hidden = !answered || Boolean(halted)
     const stale = Boolean(band && band.revision && band.revision !== revision)
-    this.range.textContent = halted ? words.price.halted : band ? rangeText(band.price) : words.price.none
+    this.range.textContent = halted ? words.price.halted : band ? rangeText(band.price)
+      : !answered ? words.price.none : unpriced ? words.price.unpriced : words.net.slow
     this.range.classList.toggle('none', halted || !band)
     this.range.classList.toggle('still', stale)
     this.lead.hidden = !band || Boolean(halted)

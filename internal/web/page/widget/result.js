@@ -1,7 +1,7 @@
 // The quote: one sentence, the gravest caution right under it, the options, then every line and everything still guessed.
 import { billBlock, facts } from './bill.js'
 import { cautionBox } from './cautions.js'
-import { h } from './dom.js'
+import { h, unseen } from './dom.js'
 import { day, exact } from './figures.js'
 import { optionCards, rangeText, roleNames } from './options.js'
 import { words } from './words.js'
@@ -12,9 +12,9 @@ import { workingDetails } from './working.js'
 
 /**
  * @param {Quote} quote
- * @param {{goOn?: () => void, startOver: () => void, chosen?: string, onChoose: (id: string) => void}} acts
+ * @param {{goOn?: () => void, startOver: () => void, chosen?: string, onChoose: (id: string) => void, ask: (question: string) => void}} acts
  */
-export function resultView(quote, { goOn, startOver, chosen, onChoose }) {
+export function resultView(quote, { goOn, startOver, chosen, onChoose, ask }) {
   const options = quote.options ?? []
   const best = options.find((option) => option.roles?.includes('OPTION_ROLE_BEST_FIT')) ?? options[0]
   const below = h('div', { class: 'result' })
@@ -41,7 +41,7 @@ export function resultView(quote, { goOn, startOver, chosen, onChoose }) {
       quote.band && facts([[words.result.range, rangeText(quote.band)]])),
     h('div', { class: 'block' }, h('h3', null, words.result.options), cards),
     below,
-    listBlock(words.result.assumed, (quote.assumptions ?? []).map((each) => each.text || `${each.path}: ${each.value}`)),
+    guesses(quote, ask),
     listBlock(words.result.movers, (quote.movers ?? []).map((each) => [each.text, each.swing && `± ${exact(each.swing)}`].filter(Boolean).join(' · '))),
     listBlock(words.result.verify, (quote.to_verify ?? []).map((each) => [each.what?.text, each.otherwise?.text].filter(Boolean).join(' '))),
     others.length > 0 && h('div', { class: 'block' }, h('h3', null, words.result.cautions), h('div', { class: 'stack' },
@@ -84,6 +84,19 @@ function chosenBlocks(option) {
     listBlock(words.result.measures, (option.panel?.measures ?? []).map((measure) => [measure.what?.text, measure.section].filter(Boolean).join(' · '))),
     listBlock(words.result.change, texts(option.what_would_change && [option.what_would_change])),
   ].filter((block) => block instanceof Node)
+}
+
+/** What was taken for facts nobody told: those that decide first, each with the way to its question. @param {Quote} quote @param {(question: string) => void} ask */
+function guesses(quote, ask) {
+  const all = quote.assumptions ?? []
+  const line = (/** @type {import('./wire').Assumption} */ each) => h('li', null, h('span', null, each.text || each.value),
+    each.question && h('button', { type: 'button', class: 'quiet', click: () => ask(each.question ?? '') }, words.result.answer, unseen(`: ${each.text}`)))
+  const [deciding, rest] = [all.filter((each) => each.decides), all.filter((each) => !each.decides)]
+  if (!all.length) return null
+  return h('div', { class: 'block' },
+    h('h3', null, words.result.assumed),
+    deciding.length > 0 && h('ul', { class: 'bullets' }, deciding.map(line)),
+    rest.length > 0 && h('details', null, h('summary', null, words.result.taken(rest.length)), h('ul', { class: 'bullets' }, rest.map(line))))
 }
 
 /** @param {import('./wire').Words[] | undefined} list */

@@ -4,20 +4,21 @@
 export class Turns {
   /** @param {(turn: number) => void} revisit called with the number of the turn that was come back to */
   constructor(revisit) {
-    this.at = Number(history.state?.daybreakTurn ?? 0)
-    addEventListener('popstate', (event) => {
-      const turn = event.state?.daybreakTurn
-      this.at = Number(turn ?? 0)
-      revisit(this.at)
-    })
+    this.count = 0
+    addEventListener('popstate', (event) => revisit(Number(event.state?.daybreakTurn ?? 0)))
   }
 
-  /** The conversation has this many answers now. @param {number} turn */
-  mark(turn) {
-    if (turn === this.at) return
-    const state = { ...history.state, daybreakTurn: turn }
-    if (turn > this.at) history.pushState(state, '')
+  /** The conversation was found with this many answers. @param {number} count */
+  found(count) {
+    this.count = count
+  }
+
+  /** The conversation has moved to this many answers. Going back to one and leaving it again is no move. @param {number} count */
+  mark(count) {
+    if (count === this.count) return
+    const state = { ...history.state, daybreakTurn: count }
+    if (count > this.count) history.pushState(state, '')
     else history.replaceState(state, '')
-    this.at = turn
+    this.count = count
   }
 }

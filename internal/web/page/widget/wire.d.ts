@@ -10,7 +10,8 @@ export interface Caution {
   who_to_call?: string; emergency?: string; section?: string
 }
 
-export interface WorkingStep { rule?: string; source?: number; formula?: string; sentence?: string }
+export interface WorkingTerm { name?: string; number?: number; word?: string; unit?: string }
+export interface WorkingStep { rule?: string; terms?: WorkingTerm[]; result?: WorkingTerm; source?: number; formula?: string; sentence?: string }
 export interface WorkingSource { publication?: string; section?: string; cell?: string; status?: string }
 export interface Working { steps?: WorkingStep[]; sources?: WorkingSource[] }
 

@@ -5,12 +5,15 @@ import { words } from './words.js'
 /** @typedef {import('./wire').Working} Working */
 /** @typedef {import('./wire').WorkingSource} WorkingSource */
 
+/** @typedef {import('./wire').WorkingStep} WorkingStep */
+
 /**
- * The steps of a sheet, in order.
- * @param {Working | undefined} working @param {(rule: string) => boolean} [wanted] keeps only the steps of some rules
+ * The steps of a sheet, in order; nothing when none is wanted.
+ * @param {Working | undefined} working @param {(step: WorkingStep) => boolean} [wanted]
  */
 export function steps(working, wanted = () => true) {
-  const kept = (working?.steps ?? []).filter((step) => wanted(step.rule ?? ''))
+  const kept = (working?.steps ?? []).filter(wanted)
+  if (!kept.length) return null
   return h('ol', { class: 'steps' }, kept.map((step) => {
     const source = step.source === undefined ? undefined : working?.sources?.[step.source]
     return h('li', null,
@@ -21,12 +24,25 @@ export function steps(working, wanted = () => true) {
 }
 
 /**
- * The steps of one rule, wherever in some sheets they stand.
+ * The steps of one rule, from the first sheet that has it.
  * @param {(Working | undefined)[]} sheets @param {string | undefined} rule
  */
 export function stepsOf(sheets, rule) {
   const sheet = rule && sheets.find((each) => each?.steps?.some((step) => step.rule === rule))
-  return sheet ? steps(sheet, (each) => each === rule) : null
+  return sheet ? steps(sheet, (step) => step.rule === rule) : null
+}
+
+/**
+ * The steps of a bill behind one of its lines: of its rule, and where several lines share the rule, those that name the
+ * line or come to its quantity.
+ * @param {Working | undefined} working @param {import('./wire').BillLine} line
+ */
+export function stepsOfLine(working, line) {
+  const own = (working?.steps ?? []).filter((step) => step.rule === line.why?.key)
+  const named = own.filter((step) => step.terms?.some((term) => term.word === line.code))
+  const equal = own.filter((step) => step.result?.number === Number(line.quantity))
+  const kept = named.length ? named : equal.length ? equal : own
+  return steps(working, (step) => kept.includes(step))
 }
 
 /**

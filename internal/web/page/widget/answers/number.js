@@ -6,19 +6,25 @@ import { words } from '../words.js'
 
 /** @typedef {import('./kinds.js').Asked} Asked */
 
-/** @param {Asked} asked @returns {import('./kinds.js').Part} */
-export function numberAnswer({ question, hintId, errorId, before, typed, send, fail }) {
+/**
+ * @param {Asked} asked @param {string} [name] what the box is called where the unit alone would not say
+ * @returns {import('./kinds.js').Part}
+ */
+export function numberAnswer({ question, hintId, errorId, before, typed, send, fail }, name = '') {
   const offered = question.limits?.length ? question.limits : [{}]
   const id = fresh('number')
   let limits = offered[0]
   const low = () => limits.low ?? 0
   const high = () => limits.high ?? 1e6
   const step = () => limits.step || 1
+  // A number without a unit is a year or a count: no comma in it.
+  const figure = (/** @type {number} */ value) => (limits.unit ? number(value) : String(value))
+  const called = () => name ? [name, said(limits)].filter(Boolean).join(', ') : capital(said(limits))
   const field = h('input', {
-    id, type: 'text', inputmode: 'decimal', autocomplete: 'off', value: typed ?? before[0] ?? '',
+    id, type: 'text', inputmode: 'decimal', autocomplete: 'off', value: typed ?? (read(before[0] ?? '') ? before[0] : ''),
     'aria-describedby': `${hintId} ${errorId}`, enterkeyhint: 'next',
   })
-  const label = h('label', { class: 'fieldname', for: id }, capital(said(limits)))
+  const label = h('label', { class: 'fieldname', for: id }, called())
 
   const nudge = (/** @type {number} */ steps) => {
     const now = read(field.value)
@@ -27,14 +33,19 @@ export function numberAnswer({ question, hintId, errorId, before, typed, send, f
     field.value = shown(Math.min(high(), Math.max(low(), next)), limits)
     field.removeAttribute('aria-invalid')
   }
-  const names = [-1, 1].map(() => h('span', { class: 'unseen' }))
-  const name = () => names.forEach((each, i) => {
-    each.textContent = ` ${(i ? words.number.more : words.number.less)(`${number(step())} ${said(limits)}`)}`
+  const sides = [-1, 1].map(() => h('span', { class: 'unseen' }))
+  const nameSides = () => sides.forEach((each, i) => {
+    each.textContent = ` ${(i ? words.number.more : words.number.less)(`${number(step())} ${said(limits)}`.trim())}`
   })
   const side = (/** @type {number} */ way) =>
-    h('button', { type: 'button', click: () => nudge(way) }, way < 0 ? '−' : '+', names[way < 0 ? 0 : 1])
-  name()
+    h('button', { type: 'button', click: () => nudge(way) }, way < 0 ? '−' : '+', sides[way < 0 ? 0 : 1])
+  nameSides()
   field.addEventListener('keydown', (event) => {
+    // Left to itself, Enter presses the first button of the form, which may be a choice above this box.
+    if (event.key === 'Enter') {
+      event.preventDefault()
+      return submit()
+    }
     const steps = { ArrowUp: 1, ArrowDown: -1, PageUp: 10, PageDown: -10 }[event.key]
     if (!steps) return
     event.preventDefault()
@@ -46,11 +57,11 @@ export function numberAnswer({ question, hintId, errorId, before, typed, send, f
     if (!reading || reading.low < low() || reading.high > high()) {
       field.setAttribute('aria-invalid', 'true')
       field.focus()
-      return fail(words.number.needed(said(limits), number(low()), number(high())))
+      return fail(words.number.needed(said(limits) || words.number.it, figure(low()), figure(high())))
     }
     field.removeAttribute('aria-invalid')
     send({ number: {
-      value: reading.low, unit: limits.unit, ...(reading.high > reading.low && { high: reading.high }), ...(reading.about && { about: true }),
+      value: reading.low, ...(offered.length > 1 && { unit: limits.unit }), ...(reading.high > reading.low && { high: reading.high }), ...(reading.about && { about: true }),
     } })
   }
 
@@ -58,8 +69,8 @@ export function numberAnswer({ question, hintId, errorId, before, typed, send, f
     const reading = read(field.value)
     const ratio = factor(to.unit ?? '') / factor(limits.unit ?? '')
     limits = to
-    label.textContent = capital(said(limits))
-    name()
+    label.textContent = called()
+    nameSides()
     if (reading && reading.low === reading.high) field.value = shown(reading.low * ratio, limits)
   }
   const picker = offered.length > 1 && h('fieldset', { class: 'units' }, h('legend', { class: 'unseen' }, words.number.unit),
@@ -67,7 +78,7 @@ export function numberAnswer({ question, hintId, errorId, before, typed, send, f
       h('input', { type: 'radio', name: `${id}-unit`, value: each.unit, checked: each === limits, change: () => switchTo(each) }), said(each))))
 
   return {
-    node: h('div', { class: 'stack' }, label, h('p', { class: 'hint' }, words.number.about), h('div', { class: 'stepper' }, side(-1), field, side(1)), picker,
+    node: h('div', { class: 'stack' }, label, !name && h('p', { class: 'hint' }, words.number.about), h('div', { class: 'stepper' }, side(-1), field, side(1)), picker,
       h('button', { type: 'submit', class: 'go' }, words.question.next)),
     submit,
     field,

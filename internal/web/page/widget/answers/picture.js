@@ -11,14 +11,17 @@ import { choiceButton } from './choice.js'
 /** @param {Asked} asked @returns {import('./kinds.js').Part} */
 export function pictureAnswer({ question, titleId, before, send, pictures, into }) {
   const choices = question.choices ?? []
-  const drawn = choices.filter((choice) => pictures(choice))
-  const plain = choices.filter((choice) => !pictures(choice))
-  const button = (/** @type {Choice} */ choice, /** @type {Node} */ picture) =>
-    h('li', null, choiceButton(choice.text ?? '', before, choice.id ?? '', () => send({ choice: choice.id }), picture))
-  const grid = h('ul', { class: 'pictures' }, drawn.map((choice) => button(choice, drawing(pictures(choice)))))
-  const list = h('ul', { class: 'choices' }, plain.map((choice) => h('li', null,
-    choiceButton(choice.text ?? '', before, choice.id ?? '', () => send({ choice: choice.id })))))
-  const faces = drawn.filter((choice) => choice.face)
+  // Among outlets a choice without a face, such as "None of these", is no drawing.
+  const faces = choices.filter((choice) => choice.face)
+  const drawn = faces.length ? faces : choices.filter((choice) => pictures(choice))
+  const plain = choices.filter((choice) => !drawn.includes(choice))
+  const button = (/** @type {Choice} */ choice) => {
+    const caption = choice.face ? h('span', { class: 'small' }) : undefined
+    const picture = drawn.includes(choice) ? drawing(pictures(choice), caption) : undefined
+    return h('li', null, choiceButton(choice.text ?? '', before, choice.id ?? '', () => send({ choice: choice.id }), picture, caption))
+  }
+  const grid = h('ul', { class: 'pictures' }, drawn.map(button))
+  const list = h('ul', { class: 'choices' }, plain.map(button))
   const tools = faces.length > 1 && h('div', { class: 'row' },
     turnButton(grid),
     h('button', { type: 'button', click: () => compare(faces, pictures, into) }, words.picture.compare))

@@ -1,4 +1,4 @@
-package band_test
+package service_test
 
 import (
 	"fmt"
