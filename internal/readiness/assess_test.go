@@ -175,6 +175,26 @@ func TestInputsWeighMoreThanArithmetic(t *testing.T) {
 	require.Less(t, mid.Short, high.Short)
 }
 
+// A week told as such: the same distance in two ways gives two answers, since
+// a commute is no day of all kinds; both name their fields when wrong.
+func TestDriversTold(t *testing.T) {
+	all := tables(t)
+	in := household(t, all, "compact-hatch", "Burlington", 40, 10)
+	in.Option.Wall = 1.44
+	even := assess(t, in)
+	week, err := readiness.Week(40, 40, readiness.Window{Weeknight: 10, Weekend: 10})
+	require.NoError(t, err)
+	require.Equal(t, in.Driver.PlugIn, week.PlugIn)
+	in.Driver = week
+	require.NotEqual(t, even.Short, assess(t, in).Short)
+	_, err = readiness.Week(-1, 40, readiness.Window{})
+	require.ErrorContains(t, err, "weekday_miles")
+	_, err = readiness.Week(1, 4000, readiness.Window{})
+	require.ErrorContains(t, err, "weekend_miles")
+	_, err = readiness.EveryDay(-1, 10)
+	require.ErrorContains(t, err, "average_miles")
+}
+
 func TestDaysRead(t *testing.T) {
 	for days, want := range map[readiness.Days][2]int{7.2: {7, 0}, 0.6: {1, 0}, 0.3: {0, 3}, 0.004: {0, 100}, 0: {0, 100}} {
 		whole, years := days.Read()

@@ -18,7 +18,9 @@ type Car struct {
 	Petrol      bool                 // a plug-in hybrid: never short, it burns fuel instead
 }
 
-// Driver is how one person drives and plugs in.
+// Driver is how one person drives and plugs in. A driver with a Below plugs in
+// less often the more each night gives, so that more power need not mean fewer
+// short days.
 type Driver struct {
 	Weekday charging.Day // Monday to Friday
 	Weekend charging.Day // Saturday and Sunday
@@ -98,6 +100,21 @@ func EveryDay(average unit.Miles, window unit.Hours) (Driver, error) {
 		return Driver{}, err
 	}
 	return Driver{Weekday: d, Weekend: d, Window: Window{window, window}, PlugIn: usualPlugIn, Below: 1}, nil
+}
+
+// Week is a driver whose usual weekday is told, and the usual distance of a
+// driven weekend day: a commute and errands, then days of all kinds.
+//
+// Source: as at charging.Weekday, charging.Weekend and EveryDay
+func Week(weekday, weekend unit.Miles, window Window) (Driver, error) {
+	d := Driver{Window: window, PlugIn: usualPlugIn, Below: 1}
+	var err1, err2 error
+	d.Weekday, err1 = charging.Weekday(weekday)
+	d.Weekend, err2 = charging.Weekend(weekend)
+	if err := errors.Join(err1, err2); err != nil {
+		return Driver{}, err
+	}
+	return d, nil
 }
 
 const usualPlugIn = 0.95

@@ -7,7 +7,6 @@ import (
 	"daybreak/internal/charging"
 	"daybreak/internal/shop/alderbay"
 	"daybreak/internal/tariff"
-	"daybreak/internal/unit"
 )
 
 // What does a year of charging cost, at once and in the cheapest hours?
@@ -23,17 +22,15 @@ func Example() {
 	needs, _ := tariff.Needs(day, day, 28, charging.Level2, even)
 	year := tariff.Charging{
 		Year: 2026, Wall: 7.68, Need: needs,
-		Home: tariff.Stay{WeekdayHome: 18, WeekdayLeave: 7, WeekendHome: 18, WeekendLeave: 9},
-	}
-	for h := range year.House {
-		year.House[h] = unit.Kilowatts(0.9)
+		Home:  tariff.Stay{WeekdayHome: 18, WeekdayLeave: 7, WeekendHome: 18, WeekendLeave: 9},
+		House: tariff.UsualHouse(),
 	}
 	all, _ := tariff.CompareAll(tariffs, year, nil)
 	for _, c := range all {
 		fmt.Printf("%-17s %v at once, %v in the cheapest hours, %v a month\n", c.Tariff, c.Unmanaged.Year, c.Scheduled.Year, c.Scheduled.PerMonth())
 	}
 	// Output:
-	// aml-everyday      577.09 USD at once, 577.09 USD in the cheapest hours, 48.09 USD a month
+	// aml-everyday      580.45 USD at once, 580.45 USD in the cheapest hours, 48.37 USD a month
 	// aml-evening       900.55 USD at once, 344.71 USD in the cheapest hours, 28.73 USD a month
 	// aml-overnight-car 983.80 USD at once, 309.89 USD in the cheapest hours, 25.82 USD a month
 }
