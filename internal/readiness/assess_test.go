@@ -128,6 +128,10 @@ func TestPlugInHybridIsNeverShort(t *testing.T) {
 	require.InDelta(t, 1-float64(r.Fuel.Miles)/(22*365), r.Fuel.Electric, 1e-6)
 	in.Option.Wall = 0.6
 	require.Greater(t, assess(t, in).Fuel.Miles, r.Fuel.Miles)
+	var sheet working.Sheet
+	_, err := readiness.Assess(in, &sheet)
+	require.NoError(t, err)
+	require.Equal(t, "readiness.fuel.miles", sheet.Steps[len(sheet.Steps)-1].Rule)
 	in.Option.Wall = 0
 	require.InEpsilon(t, 22*365.0, float64(assess(t, in).Fuel.Miles), 1e-3, "no charging at home is all fuel")
 }
@@ -151,10 +155,25 @@ func TestPairsShareOneCircuit(t *testing.T) {
 		require.GreaterOrEqual(t, float64(c.pair.Short), float64(alone.Short)-0.01)
 		require.LessOrEqual(t, float64(c.pair.Short), float64(assess(t, half).Short)+0.01)
 	}
-	first, second, err = readiness.AssessPair(a, b, 6.72, nil)
+	var sheet working.Sheet
+	first, second, err = readiness.AssessPair(a, b, 6.72, &sheet)
 	require.NoError(t, err)
 	require.InDelta(t, float64(assess(t, a).Short), float64(first.Short), 1e-9)
 	require.InDelta(t, float64(assess(t, b).Short), float64(second.Short), 1e-9)
+}
+
+// The other car's need is planned even where nothing of its power reaches the
+// battery: it then asks for its part all night.
+func TestAPairWithAHopelessPartner(t *testing.T) {
+	all := tables(t)
+	a := household(t, all, "mid-sedan-long", "Burlington", 45, 9)
+	b := household(t, all, "small-suv-2wd", "Burlington", 40, 9)
+	a.Option.Wall, b.Option.Wall = 3.84, 0.1
+	first, second, err := readiness.AssessPair(a, b, 3.84, nil)
+	require.NoError(t, err)
+	a.Option.Wall = 3.74
+	require.InDelta(t, float64(assess(t, a).Short), float64(first.Short), 1e-6)
+	require.Greater(t, float64(second.Short), 200.0)
 }
 
 func TestInputsWeighMoreThanArithmetic(t *testing.T) {

@@ -111,6 +111,24 @@ func rows(period string) string {
 	return "[" + strings.TrimSuffix(strings.Repeat(row+",", 12), ",") + "]"
 }
 
+// Tiers by the day and charges by the year, worked by hand: 30 days of 20 kWh,
+// 10 a day at 0.10 and the rest at 0.30, 24 a year.
+func TestDailyTiersAndYearlyCharges(t *testing.T) {
+	const rate = `{"label":"daily","energyratestructure":[[{"rate":0.1,"max":10,"unit":"kWh daily"},{"rate":0.3,"unit":"kWh daily"}]],` +
+		`"energyweekdayschedule":%,"energyweekendschedule":%,"fixedchargefirstmeter":24,"fixedchargeunits":"$/year","fueladjustmentsmonthly":[0,0,0,0,0,0.01,0,0,0,0,0,0]}`
+	list, err := tariff.ReadPublished(strings.NewReader(strings.ReplaceAll(rate, "%", rows("0"))), "daily.json", usd(t))
+	require.NoError(t, err)
+	hours := make([]float64, 24*30)
+	for d := range 30 {
+		hours[24*d+12] = 20
+	}
+	for month, want := range map[time.Month]float64{time.April: 30 + 90 + 2, time.June: 30 + 90 + 2 + 6} {
+		got, err := list[0].Bill(2026, month, hours)
+		require.NoError(t, err)
+		require.Equal(t, cents(want), got.Minor)
+	}
+}
+
 func TestBillRefusals(t *testing.T) {
 	flat := invented(t)["invented-flat"]
 	good := make([]float64, 24*30)

@@ -127,6 +127,14 @@ func TestScheduleSparesDemand(t *testing.T) {
 		require.InDelta(t, best, june, 0.12*best, "need %v", need)
 		require.Less(t, got.Scheduled.Year.Minor, got.Unmanaged.Year.Minor)
 	}
+	// Nights that need every hour: departure comes before a lower peak.
+	full := Charging{Year: 2026, Wall: 3, Need: every(18), Home: Stay{17, 23, 17, 23}}
+	got, err := Compare(tariff, full, nil)
+	require.NoError(t, err)
+	require.Zero(t, got.Scheduled.Unmet)
+	require.Equal(t, got.Unmanaged.Year, got.Scheduled.Year)
+	require.InDelta(t, float64(got.Scheduled.Year.Minor)/(365*18), got.Scheduled.PerKWh(), 1e-9)
+	require.Zero(t, Cost{}.PerKWh())
 }
 
 // No way of filling the hours at random is cheaper, on tariffs of any shape
