@@ -9,16 +9,16 @@ import (
 // receptacles that take the plug besides its own. Whatever is not listed does
 // not fit and must never be made to by an adapter.
 var plugs = map[string]string{
-	"5-15": "5-20", "5-20": "", "6-15": "6-20", "6-20": "", "6-30": "", "6-50": "", "10-30": "", "10-50": "",
-	"14-30": "", "14-50": "", "14-60": "", "TT-30": "", "L5-30": "", "L6-30": "", "L14-30": "",
+	"1-15": "", "5-15": "5-20", "5-20": "", "6-15": "6-20", "6-20": "", "6-30": "", "6-50": "", "10-30": "", "10-50": "",
+	"14-30": "", "14-50": "", "14-60": "", "TT-30": "", "L5-30": "", "L6-20": "", "L6-30": "", "L14-30": "",
 }
 
-const plugNames = "5-15, 5-20, 6-15, 6-20, 6-30, 6-50, 10-30, 10-50, 14-30, 14-50, 14-60, TT-30, L5-30, L6-30 or L14-30"
+const plugNames = "1-15, 5-15, 5-20, 6-15, 6-20, 6-30, 6-50, 10-30, 10-50, 14-30, 14-50, 14-60, TT-30, L5-30, L6-20, L6-30 or L14-30"
 
 // PlugFits says whether equipment with a plug goes into a receptacle, both by
 // their NEMA configuration without letter P or R. There is no third answer: a
-// plug that does not fit must not be adapted, and three-wire receptacles without
-// a ground (10-30, 10-50) take no charging equipment at all.
+// plug that does not fit must not be adapted, and receptacles without a ground
+// (1-15, 10-30, 10-50) take no charging equipment at all.
 //
 // Source: ANSI/NEMA WD 6; NEC 406.4, 625.44
 func PlugFits(plug, receptacle string, sheet *working.Sheet) (Fit, error) {
@@ -31,7 +31,7 @@ func PlugFits(plug, receptacle string, sheet *working.Sheet) (Fit, error) {
 	}
 	fit := Fit{Joint: NoFit, Condition: "charging.plug.no", Source: plugFaces}
 	switch {
-	case receptacle == "10-30" || receptacle == "10-50":
+	case receptacle == "1-15" || receptacle == "10-30" || receptacle == "10-50":
 		fit.Condition = "charging.plug.no_ground"
 	case plug == receptacle || also == receptacle:
 		fit.Joint, fit.Condition = Direct, "charging.plug.direct"

@@ -451,7 +451,7 @@ type TariffCase struct {
 	// weekend.
 	Stay *HomeStay `protobuf:"bytes,5,opt,name=stay,proto3" json:"stay,omitempty"`
 	// What else the household takes in each hour of any day, in kW: 24 values
-	// from midnight, one for all hours, or none when it is left out.
+	// from midnight, one for all hours, or none for a household of mean use.
 	HouseKw []float64 `protobuf:"fixed64,6,rep,packed,name=house_kw,json=houseKw,proto3" json:"house_kw,omitempty"`
 	// "tariffs/{id}" each; empty is every tariff of the shop.
 	Tariffs       []string `protobuf:"bytes,7,rep,name=tariffs,proto3" json:"tariffs,omitempty"`
