@@ -79,19 +79,25 @@ func newPrinter(books *shop.Books) (*document.Printer, error) {
 	questions, _ := books.Tree.Words(locale)
 	return &document.Printer{
 		Quote: words, Rules: rules, Cautions: cautions,
-		Label: func(path string) string { return questions.Leaves[path] },
-		Shop:  books.Name + ", " + books.Town,
+		Label:  func(path string) string { return questions.Leaves[path] },
+		Values: questions.Values,
+		Shop:   books.Name + ", " + books.Town,
 	}, nil
+}
+
+// givenDate reads --as-of.
+func givenDate(given string) (unit.Date, error) {
+	d, ok := unit.ParseDate(given)
+	if !ok {
+		return d, fault.Invalid("--as-of", given, "a calendar date such as 2026-11-25")
+	}
+	return d, nil
 }
 
 // dateOf reads --as-of, or takes today in the shop's own zone.
 func dateOf(books *shop.Books, given string) (unit.Date, error) {
 	if given != "" {
-		d, ok := unit.ParseDate(given)
-		if !ok {
-			return unit.Date{}, fault.Invalid("--as-of", given, "a calendar date such as 2026-11-25")
-		}
-		return d, nil
+		return givenDate(given)
 	}
 	zone := time.UTC
 	home := books.Prices.Home(books.Prices.From).PostalCode

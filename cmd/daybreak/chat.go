@@ -106,8 +106,9 @@ type talk struct {
 const chatHelp = `Type the number of a choice, or what is asked for. At any question:
   -  I don't know            ?  why we ask, how to find out
   s  skip                    u  take the last answer back
-  c  change an answer        !  heat, smell, marks or buzzing
-  h  show this again         q  stop here and show the quote`
+  c  change an answer        g  guess for now, the whole walk
+  h  show this again         !  heat, smell, marks or buzzing
+  q  stop here and show the quote`
 
 func (t *talk) run(ctx context.Context) error {
 	ctx = metadata.AppendToOutgoingContext(ctx, access.PeerHeader, "127.0.0.1:0")

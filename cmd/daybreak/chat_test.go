@@ -96,7 +96,10 @@ func TestChats(t *testing.T) {
 			"sit at night", "1", "outlet look", "7", "any of these at an outlet", "9"),
 		// Every key, and every wrong line.
 		"keys": lines("?", "zzzz", "h", "", "-", "12", "00010", "u", "00010", "u", "u", "u", "-", "s",
-			"0", "9 99", "x", "5 7", "c", "0", "c", "1", "9", "!", "9", "far", "about 40", "20-x", "30-50", "c", "99", "q"),
+			"0", "9 99", "x", "5 7", "c", "0", "c", "1", "9", "!", "9", "g", "far", "about 40", "20-x", "30-50", "c", "99", "q"),
+		// Nobody goes to the breaker box now.
+		"guess": knows("Which car", "small-suv-2wd", "ZIP", "00010", "any of these at an outlet", "9", "normal weekday", "about 30", "an outlet near", "1",
+			"switches or fuses", "g", "box to the car", "20-40"),
 		// Nobody knows anything.
 		"unsure": knows(),
 		// Nobody types anything.

@@ -33,6 +33,8 @@ func (t *talk) hear(ctx context.Context, q *daybreakv1.Question, line string) (b
 	case "c":
 		t.change()
 		return false, nil
+	case "g":
+		return false, t.guess(ctx, q)
 	case "!":
 		t.again, t.asked = signs, ""
 		return false, nil
@@ -45,15 +47,36 @@ func (t *talk) hear(ctx context.Context, q *daybreakv1.Question, line string) (b
 		fmt.Fprintf(t.out, "  %s\n", problem)
 		return false, nil
 	}
+	return false, t.answer(ctx, answer)
+}
+
+// answer says one thing, and goes on with what it came to.
+func (t *talk) answer(ctx context.Context, a *daybreakv1.Answer) error {
 	reply, err := t.intake.Answer(ctx, &daybreakv1.AnswerRequest{
-		Name: t.session.Name, Answers: []*daybreakv1.Answer{answer},
+		Name: t.session.Name, Answers: []*daybreakv1.Answer{a},
 		BaseRevision: t.session.Revision, RequestId: uuid.NewString(),
 	})
 	if err != nil {
-		return false, t.refused(err)
+		return t.refused(err)
 	}
 	t.moved(reply.Session)
-	return false, nil
+	return nil
+}
+
+// guess does not know every question of a walk, such as those at the breaker
+// box; asked alone, it does not know that one.
+func (t *talk) guess(ctx context.Context, q *daybreakv1.Question) error {
+	for {
+		before := t.session.Revision
+		if err := t.answer(ctx, &daybreakv1.Answer{Question: q.Id, Given: &daybreakv1.Answer_Unsure{Unsure: &daybreakv1.Unsure{}}}); err != nil {
+			return err
+		}
+		next := t.session.GetTurn().GetQuestion()
+		if t.session.Revision == before || next.GetBlock() == "" || next.GetBlock() != q.Block {
+			return nil
+		}
+		q = next
+	}
 }
 
 // explain says why a question is asked and how to find the answer.

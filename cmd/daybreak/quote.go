@@ -43,19 +43,24 @@ func printQuote(cmd *cobra.Command, file, output, asOf, folder string) error {
 	if output != "text" && output != "json" && output != "canonical" {
 		return fault.Invalid("--output", output, "text, json or canonical")
 	}
-	books, err := openBooks(folder)
-	if err != nil {
-		return err
-	}
-	date, err := dateOf(books, asOf)
-	if err != nil {
-		return err
+	if asOf != "" {
+		if _, err := givenDate(asOf); err != nil {
+			return err
+		}
 	}
 	raw, err := readFacts(cmd.InOrStdin(), file)
 	if err != nil {
 		return err
 	}
 	told, err := decodeFacts(file, raw)
+	if err != nil {
+		return err
+	}
+	books, err := openBooks(folder)
+	if err != nil {
+		return err
+	}
+	date, err := dateOf(books, asOf)
 	if err != nil {
 		return err
 	}

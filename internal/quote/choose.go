@@ -135,8 +135,8 @@ func (w *weighing) reach() unit.Amps {
 // wished is the output the household asked for; 0 when it asked for none.
 func (w *weighing) wished() unit.Amps { return or(w.facts.Wishes.OutputAmps, 0) }
 
-// carTakes is the car's own limit, with half an ampere of its plate's rounding.
-func (w *weighing) carTakes() unit.Amps { return w.need.CarAmps + 0.5 }
+// carTakes is the car's own limit by its plate, with half an ampere of rounding.
+func (w *weighing) carTakes() unit.Amps { return max(w.need.CarAmps, w.car.acAmps) + 0.5 }
 
 func (o *Option) newLevel2() bool { return o.Way != ExistingOutlet && o.Level == charging.Level2 }
 

@@ -132,8 +132,8 @@ func (h *home) readCar(r *reader) {
 	home := take(r, d.HomeByHour, "driving.home_by_hour")
 	leave := take(r, d.LeaveByHour, "driving.leave_by_hour")
 	h.window = unit.Hours(leave - home)
-	if h.window <= 0 {
-		h.window += 24
+	for h.window <= 0 {
+		h.window += 24 // home at 24, away at 0 is twice round
 	}
 }
 

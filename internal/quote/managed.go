@@ -27,7 +27,7 @@ func (w *weighing) managed(o Option) (Option, error) {
 	in.Management = panel.Management{Kind: panel.MeasuredService, Setpoint: w.rules.MaxSetpoint(o.Panel.Capacity.Amps)}
 	for _, m := range o.Panel.Measures {
 		if m.Kind == panel.ManageEnergy {
-			in.Management.Setpoint, in.Management.FailSafe = m.Setpoint, m.FailSafe
+			in.Management.Setpoint, in.Management.FailSafe = m.Setpoint, min(m.FailSafe, o.Setting)
 		}
 	}
 	o.Setpoint, o.FailSafe = in.Management.Setpoint, in.Management.FailSafe

@@ -7,6 +7,7 @@ import (
 	"daybreak/internal/circuit"
 	"daybreak/internal/circuit/outlet"
 	"daybreak/internal/edition"
+	"daybreak/internal/panel"
 	"daybreak/internal/unit"
 	"daybreak/internal/working"
 )
@@ -78,8 +79,10 @@ func (w *weighing) nextCheaper(o *Option) *Option {
 // whatChanges names the fact most likely to change the choice.
 func (w *weighing) whatChanges(o *Option) Sentence {
 	switch {
-	case o.Managed:
+	case o.Managed && w.load.Source.Kind == panel.NoSource:
 		return Said("quote.change.measured_peak")
+	case o.Managed: // a net meter hides the peak
+		return Said("quote.change.load_gone")
 	case o.Way == ExistingOutlet && o.Level == charging.Level1:
 		return Said("quote.change.level1", working.Num("miles", o.WinterMiles, "mi"))
 	case o.Way == ExistingOutlet:

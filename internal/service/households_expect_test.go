@@ -39,7 +39,11 @@ func (e *expectation) judge(probe map[string]any) string {
 		return ""
 	}
 	if e.Lacks != nil {
-		if list, _ := got.([]string); slices.Contains(list, fmt.Sprint(e.Lacks)) {
+		list, listed := got.([]string)
+		if !listed {
+			return "no list there"
+		}
+		if slices.Contains(list, fmt.Sprint(e.Lacks)) {
 			return fmt.Sprintf("has %v", e.Lacks)
 		}
 		return ""

@@ -46,15 +46,16 @@ func probeOf(body []byte) probe {
 	}
 	p := probe{}
 	p.head(&head)
-	var wires []string
+	var wires, levels []string
 	for _, o := range options {
 		for _, role := range o.lines["role"] {
 			p.option(role, o, &head)
 		}
 		p.weighed(o)
+		levels = append(levels, o.first("level"))
 		wires = append(wires, strings.Fields(o.first("circuit.wire"))...)
 	}
-	p["wire_words"] = wires
+	p["wire_words"], p["levels"] = wires, levels
 	return p
 }
 

@@ -3,8 +3,39 @@ package inspector
 import (
 	"fmt"
 
+	"daybreak/internal/circuit"
+	"daybreak/internal/facts"
 	"daybreak/internal/quote"
 )
+
+// oneSupply: a detached building that has a supply gets no second circuit; it
+// takes a larger feeder, which is another job.
+//
+// Source: NEC 225.30.
+func (s *sight) oneSupply(o *quote.Option) {
+	feed, ok := s.facts.Place.DetachedFeed.Get()
+	if built(o) != nil && s.facts.Place.Parking.Is(facts.ParkingDetached) && ok && feed != facts.DetachedFeedNone {
+		s.breaks("a second circuit to a building with a "+feed.String()+" feed", "one supply")
+	}
+}
+
+// detachedDisconnect: a circuit that reaches a detached building has a
+// disconnect there, on the drawing and among the material.
+//
+// Source: NEC 225.31, 225.32.
+func (s *sight) detachedDisconnect(o *quote.Option) {
+	c := built(o)
+	if c == nil || !s.facts.Place.Parking.Is(facts.ParkingDetached) {
+		return
+	}
+	s.holds(c.StructureDisconnect, "no disconnect at the building", "a disconnect")
+	for i := range c.Takeoff.Needs {
+		if c.Takeoff.Needs[i].Item == circuit.DisconnectItem {
+			return
+		}
+	}
+	s.breaks("no disconnect among the material", "a disconnect")
+}
 
 // individualCircuit: the circuit serves nothing else where the edition asks for
 // that.

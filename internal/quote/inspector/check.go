@@ -49,6 +49,7 @@ func (t *tables) check(raw []byte) error {
 		{"ground", "devices that rise, each with a size of the conductor table", t.groundRises()},
 		{"cable", "sizes of the conductor table", t.cu(t.Cable.Smallest) != nil && t.cu(t.Cable.NMLargest) != nil && t.cu(t.Cable.UFLargest) != nil},
 		{"raceways", "areas above 0", t.areasHold()},
+		{"burial", "inches above 0", min(t.Burial.Cable.Earth, t.Burial.Cable.Drive, t.Burial.Metal.Earth, t.Burial.Metal.Drive, t.Burial.Plastic.Earth, t.Burial.Plastic.Drive) > 0},
 		{"fill", "shares of 31, 40 and 53 in their places", t.Fill.Two < t.Fill.More && t.Fill.More < t.Fill.One && t.Fill.One <= 100},
 		{"drop", "above 0 to 10", t.Drop.Percent > 0 && t.Drop.Percent <= 10},
 		{"continuous", "1 to 2", t.Continuous.Factor >= 1 && t.Continuous.Factor <= 2},
@@ -82,7 +83,7 @@ func (t *tables) cites() map[string]*cite {
 	return map[string]*cite{
 		"devices": &t.Devices.cite, "conductors": &t.Conductors.cite, "ambient": &t.Ambient.cite, "air": &t.Air.cite,
 		"small_conductors": &t.Small.cite, "terminals": &t.Terminals.cite, "cable": &t.Cable.cite, "cable_ground": &t.CableGround.cite,
-		"ground": &t.Ground.cite, "raceways": &t.Raceways.cite, "fill": &t.Fill.cite, "drop": &t.Drop.cite,
+		"ground": &t.Ground.cite, "raceways": &t.Raceways.cite, "burial": &t.Burial.cite, "fill": &t.Fill.cite, "drop": &t.Drop.cite,
 		"continuous": &t.Continuous.cite, "setting": &t.Setting.cite, "plug_in": &t.PlugIn.cite, "disconnect": &t.Disconnect.cite,
 		"ground_fault": &t.GroundFault.cite, "receptacles": &t.Receptacles.cite, "lighting": &t.Lighting.cite, "optional": &t.Optional.cite,
 		"existing": &t.Existing.cite, "measured": &t.Measured.cite, "mobile": &t.Mobile.cite, "charger": &t.Charger.cite,

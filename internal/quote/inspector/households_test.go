@@ -25,10 +25,7 @@ var (
 // yet: the rule, a part of what it saw, and what is wrong. They are logged, and a
 // rule is not broken by them.
 var reported = []struct{ rule, saw, why string }{
-	{"load-counted", "no label of the setting", "a managed charger has a larger plate than its circuit was drawn for, and no label"},
-	{"load-counted", "counted of a 40.0 A plate", "the same where a lower setting does not count"},
-	{"managed-setpoint", "falls back to", "the fallback is looked for up to the plate, not the setting"},
-	{"outlet-no-cord", "nobody having looked at it", "a cord in use is not told to the rules of the outlet where its condition is unknown"},
+	{"whole-route", "a trench the only way named", "what is left of the run beside a trench is lost when its feet are told as none"},
 }
 
 func isReported(v inspector.Violation) bool {
@@ -43,7 +40,7 @@ func TestNothingIsFoundInRandomHouseholds(t *testing.T) {
 	books, err := draw.Books()
 	require.NoError(t, err)
 	began, shown := time.Now(), 0
-	standings, broken, refused, known := map[string]int{}, map[string]int{}, map[string]int{}, map[string]int{}
+	standings, broken, refused := map[string]int{}, map[string]int{}, map[string]int{}
 	for i := range *howMany {
 		out := draw.Run(books, *seed, uint64(i))
 		if out.Refused != nil {
@@ -55,7 +52,7 @@ func TestNothingIsFoundInRandomHouseholds(t *testing.T) {
 		standings[out.Quote.Standing.Word()]++
 		for _, v := range out.Found {
 			if isReported(v) {
-				known[v.Rule]++
+				t.Logf("reported: rule %s: household %d of seed %d: saw %s", v.Rule, i, *seed, v.Saw)
 				continue
 			}
 			broken[v.Rule]++
@@ -64,7 +61,7 @@ func TestNothingIsFoundInRandomHouseholds(t *testing.T) {
 			}
 		}
 	}
-	t.Logf("%d households in %s, %v; refused: %v; reported: %v", *howMany, time.Since(began).Round(time.Millisecond), standings, refused, known)
+	t.Logf("%d households in %s, %v; refused: %v", *howMany, time.Since(began).Round(time.Millisecond), standings, refused)
 	if len(broken) > 0 {
 		names := make([]string, 0, len(broken))
 		for name := range broken {

@@ -17,6 +17,7 @@ type route struct {
 	noWire  bool    // nobody may run new wire
 	marked  bool    // both ends marked for 75 °C
 	solid   bool    // a concrete building
+	ditch   bool    // a trench is the only way named, and shorter than the run
 }
 
 // readRoute lays out the way from panel to charger. Told feet of a kind win;
@@ -65,6 +66,7 @@ func (s *sight) readRoute() {
 			inAttic = part > 0
 		}
 	}
+	r.ditch = told == 0 && named == 0 && trench > 0 && along > 0
 	r.feet = along + float64(trench) + float64(panelDrop) + float64(deviceDrop)
 	r.air = s.Air.Usual
 	if inAttic {

@@ -20,6 +20,12 @@ func (c *conductor) UnmarshalYAML(n *yaml.Node) error {
 	return cells(n, &c.size, &c.cu60, &c.cu75, &c.cu90, &c.al60, &c.al75, &c.cmil, &c.rPVC, &c.zPVC, &c.rSteel, &c.zSteel, &c.thwn, &c.xhhw)
 }
 
+// cover is the least cover of a buried run, in inches.
+type cover struct {
+	Earth float64 `yaml:"earth"`
+	Drive float64 `yaml:"drive"`
+}
+
 // groundRow is a row of the grounding table: devices up to so many amperes.
 type groundRow struct {
 	to   float64

@@ -75,6 +75,12 @@ type tables struct {
 		cite  `yaml:",inline"`
 		Areas map[string]map[string]float64 `yaml:"areas"`
 	} `yaml:"raceways"`
+	Burial struct {
+		cite    `yaml:",inline"`
+		Cable   cover `yaml:"cable"`
+		Metal   cover `yaml:"metal"`
+		Plastic cover `yaml:"plastic"`
+	} `yaml:"burial"`
 	Fill struct {
 		cite `yaml:",inline"`
 		One  float64 `yaml:"one"`

@@ -152,10 +152,13 @@ func (s *sight) wholeRoute(o *quote.Option) {
 	for _, p := range s.parts(c) {
 		feet += float64(p.Feet)
 	}
-	want := fmt.Sprintf("%.2f ft", s.route.feet)
-	s.holds(near(feet, s.route.feet, 0.01), fmt.Sprintf("%.2f ft wired", feet), want)
-	s.holds(near(float64(c.Takeoff.RouteFeet), s.route.feet, 0.01), fmt.Sprintf("%.2f ft taken off", c.Takeoff.RouteFeet), want)
+	want, way := fmt.Sprintf("%.2f ft", s.route.feet), ""
+	if s.route.ditch {
+		way = ", a trench the only way named"
+	}
+	s.holds(near(feet, s.route.feet, 0.01), fmt.Sprintf("%.2f ft wired%s", feet, way), want)
+	s.holds(near(float64(c.Takeoff.RouteFeet), s.route.feet, 0.01), fmt.Sprintf("%.2f ft taken off%s", c.Takeoff.RouteFeet, way), want)
 	if itemised(o) {
-		s.holds(near(float64(o.Bill.FeetAssumed), s.route.feet, 0.01), fmt.Sprintf("%.2f ft billed", o.Bill.FeetAssumed), want)
+		s.holds(near(float64(o.Bill.FeetAssumed), s.route.feet, 0.01), fmt.Sprintf("%.2f ft billed%s", o.Bill.FeetAssumed, way), want)
 	}
 }

@@ -18,6 +18,7 @@ func (d *dealer) house() {
 	d.often(0.9, "place.floor_area_sqft", d.between(400, 4500))
 	d.often(0.8, "place.parking", pick(d, "attached", "attached", "attached", "detached", "carport", "driveway", "driveway", "shared", "shared", "street"))
 	d.often(0.8, "place.mounting", d.word("place.mounting"))
+	d.often(0.5, "place.detached_feed", pick(d, "none", "none", "two_wire", "three_wire", "four_wire"))
 	d.often(0.8, "place.danger_signs", d.some("place.danger_signs", 0.9))
 	d.often(0.5, "place.reported", d.some("place.reported", 0.85))
 	d.often(0.3, "place.generator", pick(d, "none", "none", "interlock", "transfer", "unsafe"))
@@ -133,7 +134,11 @@ func (d *dealer) route() {
 			d.often(0.7, "route."+kind+"_feet", d.between(1, 80))
 		}
 	}
-	d.often(0.02, "route.trench_feet", d.between(5, 60))
+	if d.Float64() < 0.1 {
+		d.tell("route.trench_feet", d.between(5, 60))
+		d.often(0.5, "route.trench_surface", d.word("route.trench_surface"))
+		d.often(0.3, "route.trench_under_drive", d.IntN(2) == 0)
+	}
 	d.often(0.3, "route.panel_drop_feet", d.between(0, 12))
 	d.often(0.3, "route.device_drop_feet", d.between(0, 12))
 	d.often(0.15, "route.ambient_c", d.between(-10, 60))
