@@ -82,14 +82,14 @@ func TestPreconditioning(t *testing.T) {
 func TestPlugs(t *testing.T) {
 	words, err := working.LoadWords(working.Embedded(), "en")
 	require.NoError(t, err)
-	names := []string{"5-15", "5-20", "6-15", "6-20", "6-30", "6-50", "10-30", "10-50", "14-30", "14-50", "14-60", "TT-30", "L5-30", "L6-30", "L14-30"}
+	names := []string{"1-15", "5-15", "5-20", "6-15", "6-20", "6-30", "6-50", "10-30", "10-50", "14-30", "14-50", "14-60", "TT-30", "L5-30", "L6-20", "L6-30", "L14-30"}
 	for _, plug := range names {
 		for _, receptacle := range names {
 			var sheet working.Sheet
 			fit, err := charging.PlugFits(plug, receptacle, &sheet)
 			require.NoError(t, err)
 			want := charging.NoFit
-			if plug == receptacle && receptacle[:2] != "10" || plug+receptacle == "5-155-20" || plug+receptacle == "6-156-20" {
+			if plug == receptacle && receptacle[:2] != "10" && receptacle != "1-15" || plug+receptacle == "5-155-20" || plug+receptacle == "6-156-20" {
 				want = charging.Direct
 			}
 			require.Equal(t, want, fit.Joint, "%s into %s", plug, receptacle)
