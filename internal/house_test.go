@@ -36,6 +36,8 @@ var arrows = map[string][]string{
 	"circuit/outlet": {"ground", "edition", "edition/nec", "circuit"},
 	"panel":          {"ground", "edition"},
 	"charging":       {"ground"},
+	"readiness":      {"ground", "charging"},
+	"tariff":         {"ground", "charging"},
 	"pricing":        {"ground", "circuit", "circuit/outlet", "panel", "edition"},
 	// answer
 	"quote":         {"ground", "facts", "facts/condition", "engines", "quote/caution", "shop"},
@@ -60,7 +62,7 @@ var arrows = map[string][]string{
 
 var floors = map[string][]string{
 	"ground":  {"unit", "fault", "working"},
-	"engines": {"edition", "edition/nec", "circuit", "circuit/outlet", "panel", "charging", "pricing"},
+	"engines": {"edition", "edition/nec", "circuit", "circuit/outlet", "panel", "charging", "readiness", "tariff", "pricing"},
 }
 
 // edge rooms may meet the outside world.

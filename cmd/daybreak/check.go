@@ -26,7 +26,11 @@ func checkCommand() *cobra.Command {
 			}
 			out := cmd.OutOrStdout()
 			fmt.Fprintf(out, "%s, %s: every book holds\n", books.Name, books.Town)
-			for _, r := range books.AllRevisions() {
+			revisions := books.AllRevisions()
+			if len(books.Tariffs) > 0 {
+				revisions = append(revisions, books.TariffBook)
+			}
+			for _, r := range revisions {
 				fmt.Fprintf(out, "  %-24s %-16s %.12s\n", r.Book, r.Name, r.Digest)
 			}
 			return nil

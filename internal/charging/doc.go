@@ -7,8 +7,13 @@
 // does a day's driving need, in January too ([Need], [Curve])? Is the night
 // long enough ([Overnight]), and does this way of charging refill a heavy
 // weekday of the coldest month ([RefillsWorstWeekday], the rule of *enough for
-// now*)? Does the connector fit the inlet ([Fits])? Which car, which climate
-// ([Vehicles], [Climates])?
+// now*)? Does the connector fit the inlet ([Fits]), the plug the receptacle
+// ([PlugFits])? How does it charge away from home ([AwayFromHome])? Which car,
+// which climate ([Vehicles], [Climates])?
+//
+// Cars come from our own table, from the US fuel-economy vehicles file
+// ([ReadFuelEconomy]) or from a file of ours ([ReadVehicles]). What a row does
+// not tell is a [Span] from its class and named as unsure, never a value.
 //
 // Two efficiencies are kept apart. Consumption of the US label is energy at
 // the wall, losses at Level 2 included: distance needs no further efficiency,

@@ -26,16 +26,18 @@ type Tables struct {
 	Climates Climates
 	Season   Curve
 	Fits     Fits
+	Priors   Priors
 }
 
 // Load reads and checks every table of the room.
 func Load(fsys fs.FS) (*Tables, error) {
 	var t Tables
-	var errs [4]error
+	var errs [5]error
 	t.Vehicles, errs[0] = LoadVehicles(fsys)
 	t.Climates, errs[1] = LoadClimates(fsys)
 	t.Season, errs[2] = LoadCurve(fsys)
 	t.Fits, errs[3] = LoadFits(fsys)
+	t.Priors, errs[4] = LoadPriors(fsys)
 	if err := errors.Join(errs[:]...); err != nil {
 		return nil, err
 	}
@@ -62,7 +64,7 @@ func readTable(fsys fs.FS, file string, columns []string, each func(*row)) error
 		return fault.InFile(file, 0, "", err, "a readable file")
 	}
 	defer f.Close()
-	r := csv.NewReader(io.LimitReader(f, maxTableBytes))
+	r := csv.NewReader(guard(f, file, maxTableBytes))
 	r.Comment = '#'
 	r.FieldsPerRecord = len(columns)
 	head, err := r.Read()
@@ -100,6 +102,9 @@ func readTable(fsys fs.FS, file string, columns []string, each func(*row)) error
 }
 
 func broken(file string, err error, columns []string) error {
+	if f, ours := fault.As(err); ours {
+		return f
+	}
 	line := 0
 	var p *csv.ParseError
 	if errors.As(err, &p) {

@@ -78,6 +78,21 @@ func LoadVehicles(fsys fs.FS) (Vehicles, error) {
 	return v, nil
 }
 
+// With is the table and further vehicles behind it, to be searched together; an
+// id that is there already is a fault.
+func (v Vehicles) With(more []Vehicle) (Vehicles, error) {
+	out := Vehicles{byID: map[string]int{}}
+	for _, one := range append(v.List(), more...) {
+		if _, twice := out.byID[one.ID]; twice {
+			return Vehicles{}, fault.Invalid("vehicle.id", one.ID, "each id once")
+		}
+		out.byID[one.ID] = len(out.rows)
+		out.rows = append(out.rows, one)
+		out.words = append(out.words, words(one.ID+" "+one.Label))
+	}
+	return out, nil
+}
+
 // List returns all vehicles in the order of the table.
 func (v Vehicles) List() []Vehicle { return append([]Vehicle(nil), v.rows...) }
 

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"time"
 
+	"daybreak/internal/fault"
 	"daybreak/internal/unit"
 	"daybreak/internal/working"
 )
@@ -102,6 +103,20 @@ func Window(homeBy, leaveBy float64) (unit.Hours, error) {
 	h := leaveBy - homeBy
 	for h <= 0 {
 		h += 24
+	}
+	return unit.Hours(h), nil
+}
+
+// Between is the time plugged in between two moments, at most 7 days. It counts
+// hours that pass, not hands of a clock: the night on which clocks go back holds
+// an hour more, and leaving at an earlier hour than coming may still be later.
+func Between(arrival, departure time.Time) (unit.Hours, error) {
+	h := departure.Sub(arrival).Hours()
+	if h <= 0 {
+		return 0, fault.Invalid("departure", departure.Format(time.RFC3339), "a moment after the arrival at "+arrival.Format(time.RFC3339))
+	}
+	if err := within("departure", h, 0, 7*24, "h after the arrival"); err != nil {
+		return 0, err
 	}
 	return unit.Hours(h), nil
 }

@@ -19,7 +19,7 @@ import (
 
 // violations are the faults of a request that breaks what the contract
 // declares, one for each field, in the order of the message.
-func violations(err error) error {
+func violations(m protoreflect.MessageDescriptor, err error) error {
 	broken, ok := errors.AsType[*protovalidate.ValidationError](err)
 	if !ok {
 		return err
@@ -32,9 +32,27 @@ func violations(err error) error {
 			continue
 		}
 		seen[path] = true
+		if v.FieldDescriptor == nil { // of an item of a list
+			v.FieldDescriptor = described(m, v)
+		}
 		faults = append(faults, fault.Invalid(path, given(v), accepted(path, v)))
 	}
 	return errors.Join(faults...)
+}
+
+// described is the field that a violation is about; nil for none of the message.
+func described(m protoreflect.MessageDescriptor, v *protovalidate.Violation) protoreflect.FieldDescriptor {
+	var f protoreflect.FieldDescriptor
+	for _, e := range v.Proto.GetField().GetElements() {
+		if m == nil {
+			return nil
+		}
+		if f = m.Fields().ByNumber(protoreflect.FieldNumber(e.GetFieldNumber())); f == nil {
+			return nil
+		}
+		m = f.Message()
+	}
+	return f
 }
 
 // given is the value refused, as people write it.
@@ -166,6 +184,7 @@ var forms = map[string]string{
 	`^sessions/[a-z0-9]{8,64}$`:           "the name of a session, sessions/ and its id",
 	`^quotes/[a-z0-9]{8,64}$`:             "the name of a quote, quotes/ and its id",
 	`^vehicles/[A-Za-z0-9._-]{1,64}$`:     "the name of a vehicle, vehicles/ and its id",
+	`^tariffs/[A-Za-z0-9._-]{1,64}$`:      "the name of a tariff, tariffs/ and its id",
 	`^[A-Za-z0-9._-]{1,64}$`:              "an id of 1 to 64 letters, digits, dots, dashes or underscores",
 	`^[A-Za-z0-9.-]+$`:                    "the id of an entry of the log",
 	`^[a-z][a-z0-9_]*(\.[a-z0-9_]+)+$`:    "the path of a fact, such as panel.service_amps",

@@ -86,6 +86,17 @@ func (h *catalogueHandler) SearchVehicles(_ context.Context, req *daybreakv1.Sea
 	return out, nil
 }
 
+func (h *catalogueHandler) ListTariffs(context.Context, *daybreakv1.ListTariffsRequest) (*daybreakv1.ListTariffsResponse, error) {
+	out := &daybreakv1.ListTariffsResponse{}
+	for i := range h.books.Tariffs {
+		out.Tariffs = append(out.Tariffs, wire.Tariff(&h.books.Tariffs[i]))
+	}
+	if len(out.Tariffs) > 0 {
+		out.Revision = wire.Revision(h.books.TariffBook)
+	}
+	return out, nil
+}
+
 func (h *catalogueHandler) ListReceptacles(context.Context, *daybreakv1.ListReceptaclesRequest) (*daybreakv1.ListReceptaclesResponse, error) {
 	out := &daybreakv1.ListReceptaclesResponse{}
 	for _, r := range h.outlets.Receptacles() {

@@ -160,7 +160,7 @@ func (g *guard) sound(ctx context.Context, req any) error {
 		return err
 	}
 	if err := g.validate.Validate(m); err != nil {
-		return violations(err)
+		return violations(m.ProtoReflect().Descriptor(), err)
 	}
 	return nil
 }

@@ -1,11 +1,13 @@
 package shop
 
 import (
+	"errors"
 	"io/fs"
 
 	"daybreak/internal/fault"
 	"daybreak/internal/pricing"
 	"daybreak/internal/pricing/bookfile"
+	"daybreak/internal/tariff"
 	"daybreak/internal/unit"
 )
 
@@ -17,7 +19,9 @@ type Shop struct {
 	Demo          bool // every book is invented
 	Prices        *pricing.Book
 	Jurisdictions *Jurisdictions
-	Revisions     []Revision // one per book, in order of name
+	Revisions     []Revision // one per book a quote rests on, in order of name
+	Tariffs       []tariff.Tariff
+	TariffBook    Revision // of the tariffs: no quote rests on them
 }
 
 // Load reads a shop's folder. Every fault of every book is reported; a shop
@@ -31,11 +35,8 @@ func Load(fsys fs.FS) (*Shop, error) {
 	if err == nil {
 		s.Prices, err = pricing.LoadBook(prices)
 	}
-	for _, f := range fault.All(err) {
-		moved := *f
-		moved.File = "prices/" + f.File
-		faults.Keep(&moved)
-	}
+	keepBelow("prices/", err, faults)
+	keepBelow("tariffs/", s.readTariffs(fsys), faults)
 	if s.Prices != nil && s.Jurisdictions != nil {
 		s.Jurisdictions.agree(s.Prices, faults)
 	}
@@ -46,6 +47,35 @@ func Load(fsys fs.FS) (*Shop, error) {
 		return nil, err
 	}
 	return s, nil
+}
+
+// keepBelow keeps the faults of a book that was read from a folder of its own.
+func keepBelow(folder string, err error, faults *bookfile.Faults) {
+	for _, f := range fault.All(err) {
+		moved := *f
+		moved.File = folder + f.File
+		faults.Keep(&moved)
+	}
+}
+
+// readTariffs reads the folder of tariffs; a shop without it has none.
+func (s *Shop) readTariffs(fsys fs.FS) error {
+	if _, err := fs.Stat(fsys, "tariffs"); errors.Is(err, fs.ErrNotExist) {
+		return nil
+	}
+	folder, err := fs.Sub(fsys, "tariffs")
+	if err != nil {
+		return fault.InFile(".", 0, "", "unreadable", "a readable folder")
+	}
+	if s.Tariffs, err = tariff.Load(folder); err != nil {
+		return err
+	}
+	digest, err := Digest(folder)
+	if err != nil {
+		return err
+	}
+	s.TariffBook = Revision{Book: "tariffs", Name: digest[:8], Digest: digest}
+	return nil
 }
 
 // Check gives every fault of a shop's folder, none when it may be served.

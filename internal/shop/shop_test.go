@@ -3,6 +3,7 @@ package shop_test
 import (
 	"bytes"
 	"io/fs"
+	"strings"
 	"testing"
 	"testing/fstest"
 
@@ -98,6 +99,7 @@ func TestBooksThatDisagreeAreRefused(t *testing.T) {
 		{"dates that fall", "jurisdictions.yaml", `permits_from: "2024-07-01"`, `permits_from: "2020-07-01"`, "jurisdictions.yaml", "jurisdictions[0].editions[1].permits_from"},
 		{"time zone", "jurisdictions.yaml", "America/Los_Angeles", "Pacific time", "jurisdictions.yaml", "postal_codes[0].time_zone"},
 		{"unknown key", "shop.yaml", "town:", "city:", "shop.yaml", "city"},
+		{"an hour of a tariff without a price", "tariffs/2-evening.yaml", "hours: 6 to 17", "hours: 7 to 17", "tariffs/2-evening.yaml", "hours"},
 		{"fault in the price book", "prices/labour.yaml", `electrician: "128.00"`, `electrician: "-1"`, "prices/labour.yaml", "rates.electrician"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
@@ -132,6 +134,30 @@ func TestTheDigestFollowsEveryByte(t *testing.T) {
 	require.NoError(t, err)
 	require.Equal(t, one.Revisions[0], other.Revisions[0])
 	require.NotEqual(t, one.Revisions[1].Digest, other.Revisions[1].Digest)
+}
+
+// Tariffs are a book of their own: no quote rests on them, and a shop may have
+// none.
+func TestTariffsAreABookOfTheirOwn(t *testing.T) {
+	one, err := shop.Load(alderbay.Files())
+	require.NoError(t, err)
+	require.Len(t, one.Tariffs, 3)
+	require.Len(t, one.TariffBook.Digest, 64)
+	f := folder(t)
+	f["tariffs/1-everyday.yaml"] = &fstest.MapFile{Data: append(f["tariffs/1-everyday.yaml"].Data, "# a note\n"...)}
+	other, err := shop.Load(f)
+	require.NoError(t, err)
+	require.NotEqual(t, one.TariffBook.Digest, other.TariffBook.Digest)
+	require.Equal(t, one.Revisions, other.Revisions, "quotes stay what they were")
+	for name := range f {
+		if strings.HasPrefix(name, "tariffs/") {
+			delete(f, name)
+		}
+	}
+	none, err := shop.Load(f)
+	require.NoError(t, err)
+	require.Empty(t, none.Tariffs)
+	require.Empty(t, none.TariffBook)
 }
 
 func TestReloadKeepsTheLastGoodSet(t *testing.T) {

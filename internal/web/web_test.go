@@ -118,6 +118,9 @@ func TestRefusedBodiesNameTheField(t *testing.T) {
 		{"no request id", "POST", "/v1/sessions", `{}`, 400, "INVALID_FIELD", "request_id", "a UUID"},
 		{"answer that does not apply", "POST", "/v1/" + name + ":answer", `{"answers": [{"question": "outlet.reachable", "choice": "none"}, {"question": "outlet.face", "choice": "n14_50"}]}`, 400, "DOES_NOT_APPLY", "answers[1].question", "that applies"},
 		{"stale revision", "POST", "/v1/" + name + ":answer", `{"base_revision": "7-00000000", "answers": [{"question": "driving.weekday", "unsure": {}}]}`, 409, "STALE_REVISION", "base_revision", "a revision"},
+		{"a battery of nothing", "POST", "/v1/design:assessReadiness", `{"case": {"car": {"usable_kwh": 0}, "miles": {"average_miles": 30}, "climate": {"station": "Burlington"}, "options": [{"wall_kw": 1.44}]}}`, 400, "INVALID_FIELD", "case.car.usable_kwh", "5 to 250 kWh"},
+		{"NaN for a month", "POST", "/v1/design:compareTariffs", `{"case": {"car": {"archetype": "ARCHETYPE_VAN"}, "miles": {"average_miles": 30}, "climate": {"monthly_mean_f": ["NaN"]}, "options": [{"wall_kw": 1.44}]}}`, 400, "INVALID_FIELD", "case.climate.monthly_mean_f[0]", "finite"},
+		{"half a pair", "POST", "/v1/design:checkCompatibility", `{"case": {"inlet": "INLET_J3400"}}`, 400, "INVALID_FIELD", "case.connector", "inlet is told"},
 		{"no such path", "GET", "/v1/nowhere", "", 404, "NOT_FOUND", "path", "nowhere"},
 		{"another method", "PUT", "/v1/sessions", `{}`, 405, "METHOD_NOT_ALLOWED", "method", "openapi.json"},
 		{"bad view", "GET", "/v1/" + name + "?view=ALL", "", 400, "INVALID_FIELD", "query", "openapi.json"},
@@ -135,6 +138,30 @@ func TestRefusedBodiesNameTheField(t *testing.T) {
 	status, _, got := f.call("GET", "/v1/"+name, "")
 	require.Equal(t, http.StatusOK, status)
 	require.NotContains(t, string(got), `"entries"`, "nothing was applied")
+}
+
+// The engines of a year answer over REST as over gRPC.
+func TestYearsAndFitsOverREST(t *testing.T) {
+	f := open(t)
+	household := `"miles": {"average_miles": 35}, "climate": {"station": "Burlington"}, "options": [{"wall_kw": 1.44}, {"wall_kw": 7.68}]`
+	for _, c := range []struct {
+		name, method, path, body string
+		has                      []string
+	}{
+		{"short days", "POST", "/v1/design:assessReadiness", `{"case": {"car": {"vehicle": "vehicles/mid-sedan-long"}, ` + household + `}}`, []string{`"caused_days"`, `"uncurable_days"`, `"worst_month"`, `"public_kwh"`}},
+		{"fuel", "POST", "/v1/design:assessReadiness", `{"case": {"car": {"archetype": "ARCHETYPE_PHEV_SEDAN"}, ` + household + `}}`, []string{`"fuel_miles"`}},
+		{"what fits", "POST", "/v1/design:checkCompatibility", `{"case": {"inlet": "INLET_J3400", "connector": "CONNECTOR_J1772", "setting_amps": 40}}`, []string{`"JOINT_WITH_ADAPTER"`, `"adapter_amps"`, `"never"`}},
+		{"a year of tariffs", "POST", "/v1/design:compareTariffs", `{"as_of_date": "2026-11-25", "case": {"car": {"vehicle": "vehicles/mid-sedan-long"}, ` + household + `}}`, []string{`"tariffs/aml-evening"`, `"scheduled"`, `"saves"`, `"revision"`}},
+		{"the list of tariffs", "GET", "/v1/catalogue/tariffs", "", []string{`"tariffs/aml-overnight-car"`, `"charging_only"`, `"invented for the demo"`}},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			status, _, body := f.call(c.method, c.path, c.body)
+			require.Equal(t, http.StatusOK, status, "%s", body)
+			for _, has := range c.has {
+				require.Contains(t, string(body), has)
+			}
+		})
+	}
 }
 
 func TestALargeBodyIsRefusedUnread(t *testing.T) {

@@ -396,11 +396,99 @@ func (x *ListReceptaclesResponse) GetReceptacles() []*Receptacle {
 	return nil
 }
 
+type ListTariffsRequest struct {
+	state         protoimpl.MessageState `protogen:"open.v1"`
+	unknownFields protoimpl.UnknownFields
+	sizeCache     protoimpl.SizeCache
+}
+
+func (x *ListTariffsRequest) Reset() {
+	*x = ListTariffsRequest{}
+	mi := &file_daybreak_v1_catalogue_service_proto_msgTypes[8]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *ListTariffsRequest) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*ListTariffsRequest) ProtoMessage() {}
+
+func (x *ListTariffsRequest) ProtoReflect() protoreflect.Message {
+	mi := &file_daybreak_v1_catalogue_service_proto_msgTypes[8]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use ListTariffsRequest.ProtoReflect.Descriptor instead.
+func (*ListTariffsRequest) Descriptor() ([]byte, []int) {
+	return file_daybreak_v1_catalogue_service_proto_rawDescGZIP(), []int{8}
+}
+
+type ListTariffsResponse struct {
+	state         protoimpl.MessageState `protogen:"open.v1"`
+	Tariffs       []*CatalogueTariff     `protobuf:"bytes,1,rep,name=tariffs,proto3" json:"tariffs,omitempty"`
+	Revision      *BookRevision          `protobuf:"bytes,2,opt,name=revision,proto3" json:"revision,omitempty"`
+	unknownFields protoimpl.UnknownFields
+	sizeCache     protoimpl.SizeCache
+}
+
+func (x *ListTariffsResponse) Reset() {
+	*x = ListTariffsResponse{}
+	mi := &file_daybreak_v1_catalogue_service_proto_msgTypes[9]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *ListTariffsResponse) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*ListTariffsResponse) ProtoMessage() {}
+
+func (x *ListTariffsResponse) ProtoReflect() protoreflect.Message {
+	mi := &file_daybreak_v1_catalogue_service_proto_msgTypes[9]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use ListTariffsResponse.ProtoReflect.Descriptor instead.
+func (*ListTariffsResponse) Descriptor() ([]byte, []int) {
+	return file_daybreak_v1_catalogue_service_proto_rawDescGZIP(), []int{9}
+}
+
+func (x *ListTariffsResponse) GetTariffs() []*CatalogueTariff {
+	if x != nil {
+		return x.Tariffs
+	}
+	return nil
+}
+
+func (x *ListTariffsResponse) GetRevision() *BookRevision {
+	if x != nil {
+		return x.Revision
+	}
+	return nil
+}
+
 var File_daybreak_v1_catalogue_service_proto protoreflect.FileDescriptor
 
 const file_daybreak_v1_catalogue_service_proto_rawDesc = "" +
 	"\n" +
-	"#daybreak/v1/catalogue_service.proto\x12\vdaybreak.v1\x1a\x1bbuf/validate/validate.proto\x1a\x19daybreak/v1/vehicle.proto\x1a\x1cgoogle/api/annotations.proto\"g\n" +
+	"#daybreak/v1/catalogue_service.proto\x12\vdaybreak.v1\x1a\x1bbuf/validate/validate.proto\x1a\x17daybreak/v1/quote.proto\x1a\x18daybreak/v1/tariff.proto\x1a\x19daybreak/v1/vehicle.proto\x1a\x1cgoogle/api/annotations.proto\"g\n" +
 	"\x13ListVehiclesRequest\x12'\n" +
 	"\tpage_size\x18\x01 \x01(\x05B\n" +
 	"\xbaH\a\x1a\x05\x18\xc8\x01(\x00R\bpageSize\x12'\n" +
@@ -420,13 +508,18 @@ const file_daybreak_v1_catalogue_service_proto_rawDesc = "" +
 	"\bvehicles\x18\x01 \x03(\v2\x1d.daybreak.v1.CatalogueVehicleR\bvehicles\"\x18\n" +
 	"\x16ListReceptaclesRequest\"T\n" +
 	"\x17ListReceptaclesResponse\x129\n" +
-	"\vreceptacles\x18\x01 \x03(\v2\x17.daybreak.v1.ReceptacleR\vreceptacles2\x83\x04\n" +
+	"\vreceptacles\x18\x01 \x03(\v2\x17.daybreak.v1.ReceptacleR\vreceptacles\"\x14\n" +
+	"\x12ListTariffsRequest\"\x84\x01\n" +
+	"\x13ListTariffsResponse\x126\n" +
+	"\atariffs\x18\x01 \x03(\v2\x1c.daybreak.v1.CatalogueTariffR\atariffs\x125\n" +
+	"\brevision\x18\x02 \x01(\v2\x19.daybreak.v1.BookRevisionR\brevision2\xf4\x04\n" +
 	"\x10CatalogueService\x12s\n" +
 	"\fListVehicles\x12 .daybreak.v1.ListVehiclesRequest\x1a!.daybreak.v1.ListVehiclesResponse\"\x1e\x82\xd3\xe4\x93\x02\x18\x12\x16/v1/catalogue/vehicles\x12v\n" +
 	"\n" +
 	"GetVehicle\x12\x1e.daybreak.v1.GetVehicleRequest\x1a\x1f.daybreak.v1.GetVehicleResponse\"'\x82\xd3\xe4\x93\x02!\x12\x1f/v1/catalogue/{name=vehicles/*}\x12\x80\x01\n" +
 	"\x0eSearchVehicles\x12\".daybreak.v1.SearchVehiclesRequest\x1a#.daybreak.v1.SearchVehiclesResponse\"%\x82\xd3\xe4\x93\x02\x1f\x12\x1d/v1/catalogue/vehicles:search\x12\x7f\n" +
-	"\x0fListReceptacles\x12#.daybreak.v1.ListReceptaclesRequest\x1a$.daybreak.v1.ListReceptaclesResponse\"!\x82\xd3\xe4\x93\x02\x1b\x12\x19/v1/catalogue/receptaclesB%Z#daybreak/api/daybreak/v1;daybreakv1b\x06proto3"
+	"\x0fListReceptacles\x12#.daybreak.v1.ListReceptaclesRequest\x1a$.daybreak.v1.ListReceptaclesResponse\"!\x82\xd3\xe4\x93\x02\x1b\x12\x19/v1/catalogue/receptacles\x12o\n" +
+	"\vListTariffs\x12\x1f.daybreak.v1.ListTariffsRequest\x1a .daybreak.v1.ListTariffsResponse\"\x1d\x82\xd3\xe4\x93\x02\x17\x12\x15/v1/catalogue/tariffsB%Z#daybreak/api/daybreak/v1;daybreakv1b\x06proto3"
 
 var (
 	file_daybreak_v1_catalogue_service_proto_rawDescOnce sync.Once
@@ -440,7 +533,7 @@ func file_daybreak_v1_catalogue_service_proto_rawDescGZIP() []byte {
 	return file_daybreak_v1_catalogue_service_proto_rawDescData
 }
 
-var file_daybreak_v1_catalogue_service_proto_msgTypes = make([]protoimpl.MessageInfo, 8)
+var file_daybreak_v1_catalogue_service_proto_msgTypes = make([]protoimpl.MessageInfo, 10)
 var file_daybreak_v1_catalogue_service_proto_goTypes = []any{
 	(*ListVehiclesRequest)(nil),     // 0: daybreak.v1.ListVehiclesRequest
 	(*ListVehiclesResponse)(nil),    // 1: daybreak.v1.ListVehiclesResponse
@@ -450,27 +543,35 @@ var file_daybreak_v1_catalogue_service_proto_goTypes = []any{
 	(*SearchVehiclesResponse)(nil),  // 5: daybreak.v1.SearchVehiclesResponse
 	(*ListReceptaclesRequest)(nil),  // 6: daybreak.v1.ListReceptaclesRequest
 	(*ListReceptaclesResponse)(nil), // 7: daybreak.v1.ListReceptaclesResponse
-	(*CatalogueVehicle)(nil),        // 8: daybreak.v1.CatalogueVehicle
-	(*Receptacle)(nil),              // 9: daybreak.v1.Receptacle
+	(*ListTariffsRequest)(nil),      // 8: daybreak.v1.ListTariffsRequest
+	(*ListTariffsResponse)(nil),     // 9: daybreak.v1.ListTariffsResponse
+	(*CatalogueVehicle)(nil),        // 10: daybreak.v1.CatalogueVehicle
+	(*Receptacle)(nil),              // 11: daybreak.v1.Receptacle
+	(*CatalogueTariff)(nil),         // 12: daybreak.v1.CatalogueTariff
+	(*BookRevision)(nil),            // 13: daybreak.v1.BookRevision
 }
 var file_daybreak_v1_catalogue_service_proto_depIdxs = []int32{
-	8, // 0: daybreak.v1.ListVehiclesResponse.vehicles:type_name -> daybreak.v1.CatalogueVehicle
-	8, // 1: daybreak.v1.GetVehicleResponse.vehicle:type_name -> daybreak.v1.CatalogueVehicle
-	8, // 2: daybreak.v1.SearchVehiclesResponse.vehicles:type_name -> daybreak.v1.CatalogueVehicle
-	9, // 3: daybreak.v1.ListReceptaclesResponse.receptacles:type_name -> daybreak.v1.Receptacle
-	0, // 4: daybreak.v1.CatalogueService.ListVehicles:input_type -> daybreak.v1.ListVehiclesRequest
-	2, // 5: daybreak.v1.CatalogueService.GetVehicle:input_type -> daybreak.v1.GetVehicleRequest
-	4, // 6: daybreak.v1.CatalogueService.SearchVehicles:input_type -> daybreak.v1.SearchVehiclesRequest
-	6, // 7: daybreak.v1.CatalogueService.ListReceptacles:input_type -> daybreak.v1.ListReceptaclesRequest
-	1, // 8: daybreak.v1.CatalogueService.ListVehicles:output_type -> daybreak.v1.ListVehiclesResponse
-	3, // 9: daybreak.v1.CatalogueService.GetVehicle:output_type -> daybreak.v1.GetVehicleResponse
-	5, // 10: daybreak.v1.CatalogueService.SearchVehicles:output_type -> daybreak.v1.SearchVehiclesResponse
-	7, // 11: daybreak.v1.CatalogueService.ListReceptacles:output_type -> daybreak.v1.ListReceptaclesResponse
-	8, // [8:12] is the sub-list for method output_type
-	4, // [4:8] is the sub-list for method input_type
-	4, // [4:4] is the sub-list for extension type_name
-	4, // [4:4] is the sub-list for extension extendee
-	0, // [0:4] is the sub-list for field type_name
+	10, // 0: daybreak.v1.ListVehiclesResponse.vehicles:type_name -> daybreak.v1.CatalogueVehicle
+	10, // 1: daybreak.v1.GetVehicleResponse.vehicle:type_name -> daybreak.v1.CatalogueVehicle
+	10, // 2: daybreak.v1.SearchVehiclesResponse.vehicles:type_name -> daybreak.v1.CatalogueVehicle
+	11, // 3: daybreak.v1.ListReceptaclesResponse.receptacles:type_name -> daybreak.v1.Receptacle
+	12, // 4: daybreak.v1.ListTariffsResponse.tariffs:type_name -> daybreak.v1.CatalogueTariff
+	13, // 5: daybreak.v1.ListTariffsResponse.revision:type_name -> daybreak.v1.BookRevision
+	0,  // 6: daybreak.v1.CatalogueService.ListVehicles:input_type -> daybreak.v1.ListVehiclesRequest
+	2,  // 7: daybreak.v1.CatalogueService.GetVehicle:input_type -> daybreak.v1.GetVehicleRequest
+	4,  // 8: daybreak.v1.CatalogueService.SearchVehicles:input_type -> daybreak.v1.SearchVehiclesRequest
+	6,  // 9: daybreak.v1.CatalogueService.ListReceptacles:input_type -> daybreak.v1.ListReceptaclesRequest
+	8,  // 10: daybreak.v1.CatalogueService.ListTariffs:input_type -> daybreak.v1.ListTariffsRequest
+	1,  // 11: daybreak.v1.CatalogueService.ListVehicles:output_type -> daybreak.v1.ListVehiclesResponse
+	3,  // 12: daybreak.v1.CatalogueService.GetVehicle:output_type -> daybreak.v1.GetVehicleResponse
+	5,  // 13: daybreak.v1.CatalogueService.SearchVehicles:output_type -> daybreak.v1.SearchVehiclesResponse
+	7,  // 14: daybreak.v1.CatalogueService.ListReceptacles:output_type -> daybreak.v1.ListReceptaclesResponse
+	9,  // 15: daybreak.v1.CatalogueService.ListTariffs:output_type -> daybreak.v1.ListTariffsResponse
+	11, // [11:16] is the sub-list for method output_type
+	6,  // [6:11] is the sub-list for method input_type
+	6,  // [6:6] is the sub-list for extension type_name
+	6,  // [6:6] is the sub-list for extension extendee
+	0,  // [0:6] is the sub-list for field type_name
 }
 
 func init() { file_daybreak_v1_catalogue_service_proto_init() }
@@ -478,6 +579,8 @@ func file_daybreak_v1_catalogue_service_proto_init() {
 	if File_daybreak_v1_catalogue_service_proto != nil {
 		return
 	}
+	file_daybreak_v1_quote_proto_init()
+	file_daybreak_v1_tariff_proto_init()
 	file_daybreak_v1_vehicle_proto_init()
 	type x struct{}
 	out := protoimpl.TypeBuilder{
@@ -485,7 +588,7 @@ func file_daybreak_v1_catalogue_service_proto_init() {
 			GoPackagePath: reflect.TypeOf(x{}).PkgPath(),
 			RawDescriptor: unsafe.Slice(unsafe.StringData(file_daybreak_v1_catalogue_service_proto_rawDesc), len(file_daybreak_v1_catalogue_service_proto_rawDesc)),
 			NumEnums:      0,
-			NumMessages:   8,
+			NumMessages:   10,
 			NumExtensions: 0,
 			NumServices:   1,
 		},

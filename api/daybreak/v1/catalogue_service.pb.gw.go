@@ -165,6 +165,27 @@ func local_request_CatalogueService_ListReceptacles_0(ctx context.Context, marsh
 	return msg, metadata, err
 }
 
+func request_CatalogueService_ListTariffs_0(ctx context.Context, marshaler runtime.Marshaler, client CatalogueServiceClient, req *http.Request, pathParams map[string]string) (proto.Message, runtime.ServerMetadata, error) {
+	var (
+		protoReq ListTariffsRequest
+		metadata runtime.ServerMetadata
+	)
+	if req.Body != nil {
+		_, _ = io.Copy(io.Discard, req.Body)
+	}
+	msg, err := client.ListTariffs(ctx, &protoReq, grpc.Header(&metadata.HeaderMD), grpc.Trailer(&metadata.TrailerMD))
+	return msg, metadata, err
+}
+
+func local_request_CatalogueService_ListTariffs_0(ctx context.Context, marshaler runtime.Marshaler, server CatalogueServiceServer, req *http.Request, pathParams map[string]string) (proto.Message, runtime.ServerMetadata, error) {
+	var (
+		protoReq ListTariffsRequest
+		metadata runtime.ServerMetadata
+	)
+	msg, err := server.ListTariffs(ctx, &protoReq)
+	return msg, metadata, err
+}
+
 // RegisterCatalogueServiceHandlerServer registers the http handlers for service CatalogueService to "mux".
 // UnaryRPC     :call CatalogueServiceServer directly.
 // StreamingRPC :currently unsupported pending https://github.com/grpc/grpc-go/issues/906.
@@ -250,6 +271,26 @@ func RegisterCatalogueServiceHandlerServer(ctx context.Context, mux *runtime.Ser
 			return
 		}
 		forward_CatalogueService_ListReceptacles_0(annotatedContext, mux, outboundMarshaler, w, req, resp, mux.GetForwardResponseOptions()...)
+	})
+	mux.Handle(http.MethodGet, pattern_CatalogueService_ListTariffs_0, func(w http.ResponseWriter, req *http.Request, pathParams map[string]string) {
+		ctx, cancel := context.WithCancel(req.Context())
+		defer cancel()
+		var stream runtime.ServerTransportStream
+		ctx = grpc.NewContextWithServerTransportStream(ctx, &stream)
+		inboundMarshaler, outboundMarshaler := runtime.MarshalerForRequest(mux, req)
+		annotatedContext, err := runtime.AnnotateIncomingContext(ctx, mux, req, "/daybreak.v1.CatalogueService/ListTariffs", runtime.WithHTTPPathPattern("/v1/catalogue/tariffs"))
+		if err != nil {
+			runtime.HTTPError(ctx, mux, outboundMarshaler, w, req, err)
+			return
+		}
+		resp, md, err := local_request_CatalogueService_ListTariffs_0(annotatedContext, inboundMarshaler, server, req, pathParams)
+		md.HeaderMD, md.TrailerMD = metadata.Join(md.HeaderMD, stream.Header()), metadata.Join(md.TrailerMD, stream.Trailer())
+		annotatedContext = runtime.NewServerMetadataContext(annotatedContext, md)
+		if err != nil {
+			runtime.HTTPError(annotatedContext, mux, outboundMarshaler, w, req, err)
+			return
+		}
+		forward_CatalogueService_ListTariffs_0(annotatedContext, mux, outboundMarshaler, w, req, resp, mux.GetForwardResponseOptions()...)
 	})
 
 	return nil
@@ -359,6 +400,23 @@ func RegisterCatalogueServiceHandlerClient(ctx context.Context, mux *runtime.Ser
 		}
 		forward_CatalogueService_ListReceptacles_0(annotatedContext, mux, outboundMarshaler, w, req, resp, mux.GetForwardResponseOptions()...)
 	})
+	mux.Handle(http.MethodGet, pattern_CatalogueService_ListTariffs_0, func(w http.ResponseWriter, req *http.Request, pathParams map[string]string) {
+		ctx, cancel := context.WithCancel(req.Context())
+		defer cancel()
+		inboundMarshaler, outboundMarshaler := runtime.MarshalerForRequest(mux, req)
+		annotatedContext, err := runtime.AnnotateContext(ctx, mux, req, "/daybreak.v1.CatalogueService/ListTariffs", runtime.WithHTTPPathPattern("/v1/catalogue/tariffs"))
+		if err != nil {
+			runtime.HTTPError(ctx, mux, outboundMarshaler, w, req, err)
+			return
+		}
+		resp, md, err := request_CatalogueService_ListTariffs_0(annotatedContext, inboundMarshaler, client, req, pathParams)
+		annotatedContext = runtime.NewServerMetadataContext(annotatedContext, md)
+		if err != nil {
+			runtime.HTTPError(annotatedContext, mux, outboundMarshaler, w, req, err)
+			return
+		}
+		forward_CatalogueService_ListTariffs_0(annotatedContext, mux, outboundMarshaler, w, req, resp, mux.GetForwardResponseOptions()...)
+	})
 	return nil
 }
 
@@ -367,6 +425,7 @@ var (
 	pattern_CatalogueService_GetVehicle_0      = runtime.MustPattern(runtime.NewPattern(1, []int{2, 0, 2, 1, 2, 2, 1, 0, 4, 2, 5, 3}, []string{"v1", "catalogue", "vehicles", "name"}, ""))
 	pattern_CatalogueService_SearchVehicles_0  = runtime.MustPattern(runtime.NewPattern(1, []int{2, 0, 2, 1, 2, 2}, []string{"v1", "catalogue", "vehicles"}, "search"))
 	pattern_CatalogueService_ListReceptacles_0 = runtime.MustPattern(runtime.NewPattern(1, []int{2, 0, 2, 1, 2, 2}, []string{"v1", "catalogue", "receptacles"}, ""))
+	pattern_CatalogueService_ListTariffs_0     = runtime.MustPattern(runtime.NewPattern(1, []int{2, 0, 2, 1, 2, 2}, []string{"v1", "catalogue", "tariffs"}, ""))
 )
 
 var (
@@ -374,4 +433,5 @@ var (
 	forward_CatalogueService_GetVehicle_0      = runtime.ForwardResponseMessage
 	forward_CatalogueService_SearchVehicles_0  = runtime.ForwardResponseMessage
 	forward_CatalogueService_ListReceptacles_0 = runtime.ForwardResponseMessage
+	forward_CatalogueService_ListTariffs_0     = runtime.ForwardResponseMessage
 )

@@ -23,6 +23,7 @@ const (
 	CatalogueService_GetVehicle_FullMethodName      = "/daybreak.v1.CatalogueService/GetVehicle"
 	CatalogueService_SearchVehicles_FullMethodName  = "/daybreak.v1.CatalogueService/SearchVehicles"
 	CatalogueService_ListReceptacles_FullMethodName = "/daybreak.v1.CatalogueService/ListReceptacles"
+	CatalogueService_ListTariffs_FullMethodName     = "/daybreak.v1.CatalogueService/ListTariffs"
 )
 
 // CatalogueServiceClient is the client API for CatalogueService service.
@@ -39,6 +40,8 @@ type CatalogueServiceClient interface {
 	SearchVehicles(ctx context.Context, in *SearchVehiclesRequest, opts ...grpc.CallOption) (*SearchVehiclesResponse, error)
 	// ListReceptacles lists every outlet configuration.
 	ListReceptacles(ctx context.Context, in *ListReceptaclesRequest, opts ...grpc.CallOption) (*ListReceptaclesResponse, error)
+	// ListTariffs lists the tariffs of the shop's place.
+	ListTariffs(ctx context.Context, in *ListTariffsRequest, opts ...grpc.CallOption) (*ListTariffsResponse, error)
 }
 
 type catalogueServiceClient struct {
@@ -89,6 +92,16 @@ func (c *catalogueServiceClient) ListReceptacles(ctx context.Context, in *ListRe
 	return out, nil
 }
 
+func (c *catalogueServiceClient) ListTariffs(ctx context.Context, in *ListTariffsRequest, opts ...grpc.CallOption) (*ListTariffsResponse, error) {
+	cOpts := append([]grpc.CallOption{grpc.StaticMethod()}, opts...)
+	out := new(ListTariffsResponse)
+	err := c.cc.Invoke(ctx, CatalogueService_ListTariffs_FullMethodName, in, out, cOpts...)
+	if err != nil {
+		return nil, err
+	}
+	return out, nil
+}
+
 // CatalogueServiceServer is the server API for CatalogueService service.
 // All implementations must embed UnimplementedCatalogueServiceServer
 // for forward compatibility.
@@ -103,6 +116,8 @@ type CatalogueServiceServer interface {
 	SearchVehicles(context.Context, *SearchVehiclesRequest) (*SearchVehiclesResponse, error)
 	// ListReceptacles lists every outlet configuration.
 	ListReceptacles(context.Context, *ListReceptaclesRequest) (*ListReceptaclesResponse, error)
+	// ListTariffs lists the tariffs of the shop's place.
+	ListTariffs(context.Context, *ListTariffsRequest) (*ListTariffsResponse, error)
 	mustEmbedUnimplementedCatalogueServiceServer()
 }
 
@@ -124,6 +139,9 @@ func (UnimplementedCatalogueServiceServer) SearchVehicles(context.Context, *Sear
 }
 func (UnimplementedCatalogueServiceServer) ListReceptacles(context.Context, *ListReceptaclesRequest) (*ListReceptaclesResponse, error) {
 	return nil, status.Error(codes.Unimplemented, "method ListReceptacles not implemented")
+}
+func (UnimplementedCatalogueServiceServer) ListTariffs(context.Context, *ListTariffsRequest) (*ListTariffsResponse, error) {
+	return nil, status.Error(codes.Unimplemented, "method ListTariffs not implemented")
 }
 func (UnimplementedCatalogueServiceServer) mustEmbedUnimplementedCatalogueServiceServer() {}
 func (UnimplementedCatalogueServiceServer) testEmbeddedByValue()                          {}
@@ -218,6 +236,24 @@ func _CatalogueService_ListReceptacles_Handler(srv interface{}, ctx context.Cont
 	return interceptor(ctx, in, info, handler)
 }
 
+func _CatalogueService_ListTariffs_Handler(srv interface{}, ctx context.Context, dec func(interface{}) error, interceptor grpc.UnaryServerInterceptor) (interface{}, error) {
+	in := new(ListTariffsRequest)
+	if err := dec(in); err != nil {
+		return nil, err
+	}
+	if interceptor == nil {
+		return srv.(CatalogueServiceServer).ListTariffs(ctx, in)
+	}
+	info := &grpc.UnaryServerInfo{
+		Server:     srv,
+		FullMethod: CatalogueService_ListTariffs_FullMethodName,
+	}
+	handler := func(ctx context.Context, req interface{}) (interface{}, error) {
+		return srv.(CatalogueServiceServer).ListTariffs(ctx, req.(*ListTariffsRequest))
+	}
+	return interceptor(ctx, in, info, handler)
+}
+
 // CatalogueService_ServiceDesc is the grpc.ServiceDesc for CatalogueService service.
 // It's only intended for direct use with grpc.RegisterService,
 // and not to be introspected or modified (even as a copy)
@@ -240,6 +276,10 @@ var CatalogueService_ServiceDesc = grpc.ServiceDesc{
 		{
 			MethodName: "ListReceptacles",
 			Handler:    _CatalogueService_ListReceptacles_Handler,
+		},
+		{
+			MethodName: "ListTariffs",
+			Handler:    _CatalogueService_ListTariffs_Handler,
 		},
 	},
 	Streams:  []grpc.StreamDesc{},

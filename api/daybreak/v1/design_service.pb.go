@@ -491,11 +491,328 @@ func (x *PriceBillResponse) GetBill() *Bill {
 	return nil
 }
 
+type AssessReadinessRequest struct {
+	state         protoimpl.MessageState `protogen:"open.v1"`
+	Case          *ReadinessCase         `protobuf:"bytes,1,opt,name=case,proto3" json:"case,omitempty"`
+	Locale        string                 `protobuf:"bytes,2,opt,name=locale,proto3" json:"locale,omitempty"`
+	unknownFields protoimpl.UnknownFields
+	sizeCache     protoimpl.SizeCache
+}
+
+func (x *AssessReadinessRequest) Reset() {
+	*x = AssessReadinessRequest{}
+	mi := &file_daybreak_v1_design_service_proto_msgTypes[8]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *AssessReadinessRequest) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*AssessReadinessRequest) ProtoMessage() {}
+
+func (x *AssessReadinessRequest) ProtoReflect() protoreflect.Message {
+	mi := &file_daybreak_v1_design_service_proto_msgTypes[8]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use AssessReadinessRequest.ProtoReflect.Descriptor instead.
+func (*AssessReadinessRequest) Descriptor() ([]byte, []int) {
+	return file_daybreak_v1_design_service_proto_rawDescGZIP(), []int{8}
+}
+
+func (x *AssessReadinessRequest) GetCase() *ReadinessCase {
+	if x != nil {
+		return x.Case
+	}
+	return nil
+}
+
+func (x *AssessReadinessRequest) GetLocale() string {
+	if x != nil {
+		return x.Locale
+	}
+	return ""
+}
+
+type AssessReadinessResponse struct {
+	state protoimpl.MessageState `protogen:"open.v1"`
+	// In the order of the case.
+	Options []*OptionYear `protobuf:"bytes,1,rep,name=options,proto3" json:"options,omitempty"`
+	// Of the second car, beside each option of the first.
+	Second        []*OptionYear `protobuf:"bytes,2,rep,name=second,proto3" json:"second,omitempty"`
+	unknownFields protoimpl.UnknownFields
+	sizeCache     protoimpl.SizeCache
+}
+
+func (x *AssessReadinessResponse) Reset() {
+	*x = AssessReadinessResponse{}
+	mi := &file_daybreak_v1_design_service_proto_msgTypes[9]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *AssessReadinessResponse) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*AssessReadinessResponse) ProtoMessage() {}
+
+func (x *AssessReadinessResponse) ProtoReflect() protoreflect.Message {
+	mi := &file_daybreak_v1_design_service_proto_msgTypes[9]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use AssessReadinessResponse.ProtoReflect.Descriptor instead.
+func (*AssessReadinessResponse) Descriptor() ([]byte, []int) {
+	return file_daybreak_v1_design_service_proto_rawDescGZIP(), []int{9}
+}
+
+func (x *AssessReadinessResponse) GetOptions() []*OptionYear {
+	if x != nil {
+		return x.Options
+	}
+	return nil
+}
+
+func (x *AssessReadinessResponse) GetSecond() []*OptionYear {
+	if x != nil {
+		return x.Second
+	}
+	return nil
+}
+
+type CheckCompatibilityRequest struct {
+	state         protoimpl.MessageState `protogen:"open.v1"`
+	Case          *CompatibilityCase     `protobuf:"bytes,1,opt,name=case,proto3" json:"case,omitempty"`
+	Locale        string                 `protobuf:"bytes,2,opt,name=locale,proto3" json:"locale,omitempty"`
+	unknownFields protoimpl.UnknownFields
+	sizeCache     protoimpl.SizeCache
+}
+
+func (x *CheckCompatibilityRequest) Reset() {
+	*x = CheckCompatibilityRequest{}
+	mi := &file_daybreak_v1_design_service_proto_msgTypes[10]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *CheckCompatibilityRequest) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*CheckCompatibilityRequest) ProtoMessage() {}
+
+func (x *CheckCompatibilityRequest) ProtoReflect() protoreflect.Message {
+	mi := &file_daybreak_v1_design_service_proto_msgTypes[10]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use CheckCompatibilityRequest.ProtoReflect.Descriptor instead.
+func (*CheckCompatibilityRequest) Descriptor() ([]byte, []int) {
+	return file_daybreak_v1_design_service_proto_rawDescGZIP(), []int{10}
+}
+
+func (x *CheckCompatibilityRequest) GetCase() *CompatibilityCase {
+	if x != nil {
+		return x.Case
+	}
+	return nil
+}
+
+func (x *CheckCompatibilityRequest) GetLocale() string {
+	if x != nil {
+		return x.Locale
+	}
+	return ""
+}
+
+type CheckCompatibilityResponse struct {
+	state         protoimpl.MessageState `protogen:"open.v1"`
+	Compatibility *Compatibility         `protobuf:"bytes,1,opt,name=compatibility,proto3" json:"compatibility,omitempty"`
+	unknownFields protoimpl.UnknownFields
+	sizeCache     protoimpl.SizeCache
+}
+
+func (x *CheckCompatibilityResponse) Reset() {
+	*x = CheckCompatibilityResponse{}
+	mi := &file_daybreak_v1_design_service_proto_msgTypes[11]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *CheckCompatibilityResponse) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*CheckCompatibilityResponse) ProtoMessage() {}
+
+func (x *CheckCompatibilityResponse) ProtoReflect() protoreflect.Message {
+	mi := &file_daybreak_v1_design_service_proto_msgTypes[11]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use CheckCompatibilityResponse.ProtoReflect.Descriptor instead.
+func (*CheckCompatibilityResponse) Descriptor() ([]byte, []int) {
+	return file_daybreak_v1_design_service_proto_rawDescGZIP(), []int{11}
+}
+
+func (x *CheckCompatibilityResponse) GetCompatibility() *Compatibility {
+	if x != nil {
+		return x.Compatibility
+	}
+	return nil
+}
+
+type CompareTariffsRequest struct {
+	state protoimpl.MessageState `protogen:"open.v1"`
+	Case  *TariffCase            `protobuf:"bytes,1,opt,name=case,proto3" json:"case,omitempty"`
+	// Its year is counted; empty is today.
+	AsOfDate      string `protobuf:"bytes,2,opt,name=as_of_date,json=asOfDate,proto3" json:"as_of_date,omitempty"`
+	Locale        string `protobuf:"bytes,3,opt,name=locale,proto3" json:"locale,omitempty"`
+	unknownFields protoimpl.UnknownFields
+	sizeCache     protoimpl.SizeCache
+}
+
+func (x *CompareTariffsRequest) Reset() {
+	*x = CompareTariffsRequest{}
+	mi := &file_daybreak_v1_design_service_proto_msgTypes[12]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *CompareTariffsRequest) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*CompareTariffsRequest) ProtoMessage() {}
+
+func (x *CompareTariffsRequest) ProtoReflect() protoreflect.Message {
+	mi := &file_daybreak_v1_design_service_proto_msgTypes[12]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use CompareTariffsRequest.ProtoReflect.Descriptor instead.
+func (*CompareTariffsRequest) Descriptor() ([]byte, []int) {
+	return file_daybreak_v1_design_service_proto_rawDescGZIP(), []int{12}
+}
+
+func (x *CompareTariffsRequest) GetCase() *TariffCase {
+	if x != nil {
+		return x.Case
+	}
+	return nil
+}
+
+func (x *CompareTariffsRequest) GetAsOfDate() string {
+	if x != nil {
+		return x.AsOfDate
+	}
+	return ""
+}
+
+func (x *CompareTariffsRequest) GetLocale() string {
+	if x != nil {
+		return x.Locale
+	}
+	return ""
+}
+
+type CompareTariffsResponse struct {
+	state protoimpl.MessageState `protogen:"open.v1"`
+	// In the order of the case.
+	Options []*OptionCosts `protobuf:"bytes,1,rep,name=options,proto3" json:"options,omitempty"`
+	// Of the tariffs compared.
+	Revision      *BookRevision `protobuf:"bytes,2,opt,name=revision,proto3" json:"revision,omitempty"`
+	unknownFields protoimpl.UnknownFields
+	sizeCache     protoimpl.SizeCache
+}
+
+func (x *CompareTariffsResponse) Reset() {
+	*x = CompareTariffsResponse{}
+	mi := &file_daybreak_v1_design_service_proto_msgTypes[13]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *CompareTariffsResponse) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*CompareTariffsResponse) ProtoMessage() {}
+
+func (x *CompareTariffsResponse) ProtoReflect() protoreflect.Message {
+	mi := &file_daybreak_v1_design_service_proto_msgTypes[13]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use CompareTariffsResponse.ProtoReflect.Descriptor instead.
+func (*CompareTariffsResponse) Descriptor() ([]byte, []int) {
+	return file_daybreak_v1_design_service_proto_rawDescGZIP(), []int{13}
+}
+
+func (x *CompareTariffsResponse) GetOptions() []*OptionCosts {
+	if x != nil {
+		return x.Options
+	}
+	return nil
+}
+
+func (x *CompareTariffsResponse) GetRevision() *BookRevision {
+	if x != nil {
+		return x.Revision
+	}
+	return nil
+}
+
 var File_daybreak_v1_design_service_proto protoreflect.FileDescriptor
 
 const file_daybreak_v1_design_service_proto_rawDesc = "" +
 	"\n" +
-	" daybreak/v1/design_service.proto\x12\vdaybreak.v1\x1a\x1bbuf/validate/validate.proto\x1a\x16daybreak/v1/bill.proto\x1a\x1adaybreak/v1/charging.proto\x1a\x19daybreak/v1/circuit.proto\x1a\x1cdaybreak/v1/fact_words.proto\x1a\x17daybreak/v1/panel.proto\x1a\x1cgoogle/api/annotations.proto\"\x90\x01\n" +
+	" daybreak/v1/design_service.proto\x12\vdaybreak.v1\x1a\x1bbuf/validate/validate.proto\x1a\x16daybreak/v1/bill.proto\x1a\x1adaybreak/v1/charging.proto\x1a\x19daybreak/v1/circuit.proto\x1a\x1fdaybreak/v1/compatibility.proto\x1a\x1cdaybreak/v1/fact_words.proto\x1a\x17daybreak/v1/panel.proto\x1a\x17daybreak/v1/quote.proto\x1a\x1bdaybreak/v1/readiness.proto\x1a\x18daybreak/v1/tariff.proto\x1a\x1cgoogle/api/annotations.proto\"\x90\x01\n" +
 	"\x12SizeCircuitRequest\x121\n" +
 	"\x03job\x18\x01 \x01(\v2\x17.daybreak.v1.CircuitJobB\x06\xbaH\x03\xc8\x01\x01R\x03job\x12G\n" +
 	"\x06locale\x18\x02 \x01(\tB/\xbaH,\xd8\x01\x01r'\x18#2#^[A-Za-z]{2,8}(-[A-Za-z0-9]{1,8})*$R\x06locale\"I\n" +
@@ -545,12 +862,34 @@ const file_daybreak_v1_design_service_proto_rawDesc = "" +
 	"\t_crowding\"n\n" +
 	"\x11PriceBillResponse\x122\n" +
 	"\x06design\x18\x01 \x01(\v2\x1a.daybreak.v1.CircuitDesignR\x06design\x12%\n" +
-	"\x04bill\x18\x02 \x01(\v2\x11.daybreak.v1.BillR\x04bill2\xf8\x03\n" +
+	"\x04bill\x18\x02 \x01(\v2\x11.daybreak.v1.BillR\x04bill\"\x99\x01\n" +
+	"\x16AssessReadinessRequest\x126\n" +
+	"\x04case\x18\x01 \x01(\v2\x1a.daybreak.v1.ReadinessCaseB\x06\xbaH\x03\xc8\x01\x01R\x04case\x12G\n" +
+	"\x06locale\x18\x02 \x01(\tB/\xbaH,\xd8\x01\x01r'\x18#2#^[A-Za-z]{2,8}(-[A-Za-z0-9]{1,8})*$R\x06locale\"}\n" +
+	"\x17AssessReadinessResponse\x121\n" +
+	"\aoptions\x18\x01 \x03(\v2\x17.daybreak.v1.OptionYearR\aoptions\x12/\n" +
+	"\x06second\x18\x02 \x03(\v2\x17.daybreak.v1.OptionYearR\x06second\"\xa0\x01\n" +
+	"\x19CheckCompatibilityRequest\x12:\n" +
+	"\x04case\x18\x01 \x01(\v2\x1e.daybreak.v1.CompatibilityCaseB\x06\xbaH\x03\xc8\x01\x01R\x04case\x12G\n" +
+	"\x06locale\x18\x02 \x01(\tB/\xbaH,\xd8\x01\x01r'\x18#2#^[A-Za-z]{2,8}(-[A-Za-z0-9]{1,8})*$R\x06locale\"^\n" +
+	"\x1aCheckCompatibilityResponse\x12@\n" +
+	"\rcompatibility\x18\x01 \x01(\v2\x1a.daybreak.v1.CompatibilityR\rcompatibility\"\xdb\x01\n" +
+	"\x15CompareTariffsRequest\x123\n" +
+	"\x04case\x18\x01 \x01(\v2\x17.daybreak.v1.TariffCaseB\x06\xbaH\x03\xc8\x01\x01R\x04case\x12D\n" +
+	"\n" +
+	"as_of_date\x18\x02 \x01(\tB&\xbaH#\xd8\x01\x01r\x1e2\x1c^[0-9]{4}-[0-9]{2}-[0-9]{2}$R\basOfDate\x12G\n" +
+	"\x06locale\x18\x03 \x01(\tB/\xbaH,\xd8\x01\x01r'\x18#2#^[A-Za-z]{2,8}(-[A-Za-z0-9]{1,8})*$R\x06locale\"\x83\x01\n" +
+	"\x16CompareTariffsResponse\x122\n" +
+	"\aoptions\x18\x01 \x03(\v2\x18.daybreak.v1.OptionCostsR\aoptions\x125\n" +
+	"\brevision\x18\x02 \x01(\v2\x19.daybreak.v1.BookRevisionR\brevision2\x91\a\n" +
 	"\rDesignService\x12s\n" +
 	"\vSizeCircuit\x12\x1f.daybreak.v1.SizeCircuitRequest\x1a .daybreak.v1.SizeCircuitResponse\"!\x82\xd3\xe4\x93\x02\x1b:\x01*\"\x16/v1/design:sizeCircuit\x12{\n" +
 	"\rCalculateLoad\x12!.daybreak.v1.CalculateLoadRequest\x1a\".daybreak.v1.CalculateLoadResponse\"#\x82\xd3\xe4\x93\x02\x1d:\x01*\"\x18/v1/design:calculateLoad\x12\x87\x01\n" +
 	"\x10EstimateCharging\x12$.daybreak.v1.EstimateChargingRequest\x1a%.daybreak.v1.EstimateChargingResponse\"&\x82\xd3\xe4\x93\x02 :\x01*\"\x1b/v1/design:estimateCharging\x12k\n" +
-	"\tPriceBill\x12\x1d.daybreak.v1.PriceBillRequest\x1a\x1e.daybreak.v1.PriceBillResponse\"\x1f\x82\xd3\xe4\x93\x02\x19:\x01*\"\x14/v1/design:priceBillB%Z#daybreak/api/daybreak/v1;daybreakv1b\x06proto3"
+	"\tPriceBill\x12\x1d.daybreak.v1.PriceBillRequest\x1a\x1e.daybreak.v1.PriceBillResponse\"\x1f\x82\xd3\xe4\x93\x02\x19:\x01*\"\x14/v1/design:priceBill\x12\x83\x01\n" +
+	"\x0fAssessReadiness\x12#.daybreak.v1.AssessReadinessRequest\x1a$.daybreak.v1.AssessReadinessResponse\"%\x82\xd3\xe4\x93\x02\x1f:\x01*\"\x1a/v1/design:assessReadiness\x12\x8f\x01\n" +
+	"\x12CheckCompatibility\x12&.daybreak.v1.CheckCompatibilityRequest\x1a'.daybreak.v1.CheckCompatibilityResponse\"(\x82\xd3\xe4\x93\x02\":\x01*\"\x1d/v1/design:checkCompatibility\x12\x7f\n" +
+	"\x0eCompareTariffs\x12\".daybreak.v1.CompareTariffsRequest\x1a#.daybreak.v1.CompareTariffsResponse\"$\x82\xd3\xe4\x93\x02\x1e:\x01*\"\x19/v1/design:compareTariffsB%Z#daybreak/api/daybreak/v1;daybreakv1b\x06proto3"
 
 var (
 	file_daybreak_v1_design_service_proto_rawDescOnce sync.Once
@@ -564,57 +903,84 @@ func file_daybreak_v1_design_service_proto_rawDescGZIP() []byte {
 	return file_daybreak_v1_design_service_proto_rawDescData
 }
 
-var file_daybreak_v1_design_service_proto_msgTypes = make([]protoimpl.MessageInfo, 8)
+var file_daybreak_v1_design_service_proto_msgTypes = make([]protoimpl.MessageInfo, 14)
 var file_daybreak_v1_design_service_proto_goTypes = []any{
-	(*SizeCircuitRequest)(nil),       // 0: daybreak.v1.SizeCircuitRequest
-	(*SizeCircuitResponse)(nil),      // 1: daybreak.v1.SizeCircuitResponse
-	(*CalculateLoadRequest)(nil),     // 2: daybreak.v1.CalculateLoadRequest
-	(*CalculateLoadResponse)(nil),    // 3: daybreak.v1.CalculateLoadResponse
-	(*EstimateChargingRequest)(nil),  // 4: daybreak.v1.EstimateChargingRequest
-	(*EstimateChargingResponse)(nil), // 5: daybreak.v1.EstimateChargingResponse
-	(*PriceBillRequest)(nil),         // 6: daybreak.v1.PriceBillRequest
-	(*PriceBillResponse)(nil),        // 7: daybreak.v1.PriceBillResponse
-	(*CircuitJob)(nil),               // 8: daybreak.v1.CircuitJob
-	(*CircuitDesign)(nil),            // 9: daybreak.v1.CircuitDesign
-	(*LoadCase)(nil),                 // 10: daybreak.v1.LoadCase
-	(*PanelFinding)(nil),             // 11: daybreak.v1.PanelFinding
-	(*ChargeCase)(nil),               // 12: daybreak.v1.ChargeCase
-	(*ChargeEstimate)(nil),           // 13: daybreak.v1.ChargeEstimate
-	(WallFinish)(0),                  // 14: daybreak.v1.WallFinish
-	(WorkHeight)(0),                  // 15: daybreak.v1.WorkHeight
-	(AtticKind)(0),                   // 16: daybreak.v1.AtticKind
-	(CrawlKind)(0),                   // 17: daybreak.v1.CrawlKind
-	(Crowding)(0),                    // 18: daybreak.v1.Crowding
-	(*Bill)(nil),                     // 19: daybreak.v1.Bill
+	(*SizeCircuitRequest)(nil),         // 0: daybreak.v1.SizeCircuitRequest
+	(*SizeCircuitResponse)(nil),        // 1: daybreak.v1.SizeCircuitResponse
+	(*CalculateLoadRequest)(nil),       // 2: daybreak.v1.CalculateLoadRequest
+	(*CalculateLoadResponse)(nil),      // 3: daybreak.v1.CalculateLoadResponse
+	(*EstimateChargingRequest)(nil),    // 4: daybreak.v1.EstimateChargingRequest
+	(*EstimateChargingResponse)(nil),   // 5: daybreak.v1.EstimateChargingResponse
+	(*PriceBillRequest)(nil),           // 6: daybreak.v1.PriceBillRequest
+	(*PriceBillResponse)(nil),          // 7: daybreak.v1.PriceBillResponse
+	(*AssessReadinessRequest)(nil),     // 8: daybreak.v1.AssessReadinessRequest
+	(*AssessReadinessResponse)(nil),    // 9: daybreak.v1.AssessReadinessResponse
+	(*CheckCompatibilityRequest)(nil),  // 10: daybreak.v1.CheckCompatibilityRequest
+	(*CheckCompatibilityResponse)(nil), // 11: daybreak.v1.CheckCompatibilityResponse
+	(*CompareTariffsRequest)(nil),      // 12: daybreak.v1.CompareTariffsRequest
+	(*CompareTariffsResponse)(nil),     // 13: daybreak.v1.CompareTariffsResponse
+	(*CircuitJob)(nil),                 // 14: daybreak.v1.CircuitJob
+	(*CircuitDesign)(nil),              // 15: daybreak.v1.CircuitDesign
+	(*LoadCase)(nil),                   // 16: daybreak.v1.LoadCase
+	(*PanelFinding)(nil),               // 17: daybreak.v1.PanelFinding
+	(*ChargeCase)(nil),                 // 18: daybreak.v1.ChargeCase
+	(*ChargeEstimate)(nil),             // 19: daybreak.v1.ChargeEstimate
+	(WallFinish)(0),                    // 20: daybreak.v1.WallFinish
+	(WorkHeight)(0),                    // 21: daybreak.v1.WorkHeight
+	(AtticKind)(0),                     // 22: daybreak.v1.AtticKind
+	(CrawlKind)(0),                     // 23: daybreak.v1.CrawlKind
+	(Crowding)(0),                      // 24: daybreak.v1.Crowding
+	(*Bill)(nil),                       // 25: daybreak.v1.Bill
+	(*ReadinessCase)(nil),              // 26: daybreak.v1.ReadinessCase
+	(*OptionYear)(nil),                 // 27: daybreak.v1.OptionYear
+	(*CompatibilityCase)(nil),          // 28: daybreak.v1.CompatibilityCase
+	(*Compatibility)(nil),              // 29: daybreak.v1.Compatibility
+	(*TariffCase)(nil),                 // 30: daybreak.v1.TariffCase
+	(*OptionCosts)(nil),                // 31: daybreak.v1.OptionCosts
+	(*BookRevision)(nil),               // 32: daybreak.v1.BookRevision
 }
 var file_daybreak_v1_design_service_proto_depIdxs = []int32{
-	8,  // 0: daybreak.v1.SizeCircuitRequest.job:type_name -> daybreak.v1.CircuitJob
-	9,  // 1: daybreak.v1.SizeCircuitResponse.design:type_name -> daybreak.v1.CircuitDesign
-	10, // 2: daybreak.v1.CalculateLoadRequest.case:type_name -> daybreak.v1.LoadCase
-	11, // 3: daybreak.v1.CalculateLoadResponse.finding:type_name -> daybreak.v1.PanelFinding
-	12, // 4: daybreak.v1.EstimateChargingRequest.case:type_name -> daybreak.v1.ChargeCase
-	13, // 5: daybreak.v1.EstimateChargingResponse.estimate:type_name -> daybreak.v1.ChargeEstimate
-	8,  // 6: daybreak.v1.PriceBillRequest.job:type_name -> daybreak.v1.CircuitJob
-	14, // 7: daybreak.v1.PriceBillRequest.wall_finish:type_name -> daybreak.v1.WallFinish
-	15, // 8: daybreak.v1.PriceBillRequest.work_height:type_name -> daybreak.v1.WorkHeight
-	16, // 9: daybreak.v1.PriceBillRequest.attic_kind:type_name -> daybreak.v1.AtticKind
-	17, // 10: daybreak.v1.PriceBillRequest.crawl_kind:type_name -> daybreak.v1.CrawlKind
-	18, // 11: daybreak.v1.PriceBillRequest.crowding:type_name -> daybreak.v1.Crowding
-	9,  // 12: daybreak.v1.PriceBillResponse.design:type_name -> daybreak.v1.CircuitDesign
-	19, // 13: daybreak.v1.PriceBillResponse.bill:type_name -> daybreak.v1.Bill
-	0,  // 14: daybreak.v1.DesignService.SizeCircuit:input_type -> daybreak.v1.SizeCircuitRequest
-	2,  // 15: daybreak.v1.DesignService.CalculateLoad:input_type -> daybreak.v1.CalculateLoadRequest
-	4,  // 16: daybreak.v1.DesignService.EstimateCharging:input_type -> daybreak.v1.EstimateChargingRequest
-	6,  // 17: daybreak.v1.DesignService.PriceBill:input_type -> daybreak.v1.PriceBillRequest
-	1,  // 18: daybreak.v1.DesignService.SizeCircuit:output_type -> daybreak.v1.SizeCircuitResponse
-	3,  // 19: daybreak.v1.DesignService.CalculateLoad:output_type -> daybreak.v1.CalculateLoadResponse
-	5,  // 20: daybreak.v1.DesignService.EstimateCharging:output_type -> daybreak.v1.EstimateChargingResponse
-	7,  // 21: daybreak.v1.DesignService.PriceBill:output_type -> daybreak.v1.PriceBillResponse
-	18, // [18:22] is the sub-list for method output_type
-	14, // [14:18] is the sub-list for method input_type
-	14, // [14:14] is the sub-list for extension type_name
-	14, // [14:14] is the sub-list for extension extendee
-	0,  // [0:14] is the sub-list for field type_name
+	14, // 0: daybreak.v1.SizeCircuitRequest.job:type_name -> daybreak.v1.CircuitJob
+	15, // 1: daybreak.v1.SizeCircuitResponse.design:type_name -> daybreak.v1.CircuitDesign
+	16, // 2: daybreak.v1.CalculateLoadRequest.case:type_name -> daybreak.v1.LoadCase
+	17, // 3: daybreak.v1.CalculateLoadResponse.finding:type_name -> daybreak.v1.PanelFinding
+	18, // 4: daybreak.v1.EstimateChargingRequest.case:type_name -> daybreak.v1.ChargeCase
+	19, // 5: daybreak.v1.EstimateChargingResponse.estimate:type_name -> daybreak.v1.ChargeEstimate
+	14, // 6: daybreak.v1.PriceBillRequest.job:type_name -> daybreak.v1.CircuitJob
+	20, // 7: daybreak.v1.PriceBillRequest.wall_finish:type_name -> daybreak.v1.WallFinish
+	21, // 8: daybreak.v1.PriceBillRequest.work_height:type_name -> daybreak.v1.WorkHeight
+	22, // 9: daybreak.v1.PriceBillRequest.attic_kind:type_name -> daybreak.v1.AtticKind
+	23, // 10: daybreak.v1.PriceBillRequest.crawl_kind:type_name -> daybreak.v1.CrawlKind
+	24, // 11: daybreak.v1.PriceBillRequest.crowding:type_name -> daybreak.v1.Crowding
+	15, // 12: daybreak.v1.PriceBillResponse.design:type_name -> daybreak.v1.CircuitDesign
+	25, // 13: daybreak.v1.PriceBillResponse.bill:type_name -> daybreak.v1.Bill
+	26, // 14: daybreak.v1.AssessReadinessRequest.case:type_name -> daybreak.v1.ReadinessCase
+	27, // 15: daybreak.v1.AssessReadinessResponse.options:type_name -> daybreak.v1.OptionYear
+	27, // 16: daybreak.v1.AssessReadinessResponse.second:type_name -> daybreak.v1.OptionYear
+	28, // 17: daybreak.v1.CheckCompatibilityRequest.case:type_name -> daybreak.v1.CompatibilityCase
+	29, // 18: daybreak.v1.CheckCompatibilityResponse.compatibility:type_name -> daybreak.v1.Compatibility
+	30, // 19: daybreak.v1.CompareTariffsRequest.case:type_name -> daybreak.v1.TariffCase
+	31, // 20: daybreak.v1.CompareTariffsResponse.options:type_name -> daybreak.v1.OptionCosts
+	32, // 21: daybreak.v1.CompareTariffsResponse.revision:type_name -> daybreak.v1.BookRevision
+	0,  // 22: daybreak.v1.DesignService.SizeCircuit:input_type -> daybreak.v1.SizeCircuitRequest
+	2,  // 23: daybreak.v1.DesignService.CalculateLoad:input_type -> daybreak.v1.CalculateLoadRequest
+	4,  // 24: daybreak.v1.DesignService.EstimateCharging:input_type -> daybreak.v1.EstimateChargingRequest
+	6,  // 25: daybreak.v1.DesignService.PriceBill:input_type -> daybreak.v1.PriceBillRequest
+	8,  // 26: daybreak.v1.DesignService.AssessReadiness:input_type -> daybreak.v1.AssessReadinessRequest
+	10, // 27: daybreak.v1.DesignService.CheckCompatibility:input_type -> daybreak.v1.CheckCompatibilityRequest
+	12, // 28: daybreak.v1.DesignService.CompareTariffs:input_type -> daybreak.v1.CompareTariffsRequest
+	1,  // 29: daybreak.v1.DesignService.SizeCircuit:output_type -> daybreak.v1.SizeCircuitResponse
+	3,  // 30: daybreak.v1.DesignService.CalculateLoad:output_type -> daybreak.v1.CalculateLoadResponse
+	5,  // 31: daybreak.v1.DesignService.EstimateCharging:output_type -> daybreak.v1.EstimateChargingResponse
+	7,  // 32: daybreak.v1.DesignService.PriceBill:output_type -> daybreak.v1.PriceBillResponse
+	9,  // 33: daybreak.v1.DesignService.AssessReadiness:output_type -> daybreak.v1.AssessReadinessResponse
+	11, // 34: daybreak.v1.DesignService.CheckCompatibility:output_type -> daybreak.v1.CheckCompatibilityResponse
+	13, // 35: daybreak.v1.DesignService.CompareTariffs:output_type -> daybreak.v1.CompareTariffsResponse
+	29, // [29:36] is the sub-list for method output_type
+	22, // [22:29] is the sub-list for method input_type
+	22, // [22:22] is the sub-list for extension type_name
+	22, // [22:22] is the sub-list for extension extendee
+	0,  // [0:22] is the sub-list for field type_name
 }
 
 func init() { file_daybreak_v1_design_service_proto_init() }
@@ -625,8 +991,12 @@ func file_daybreak_v1_design_service_proto_init() {
 	file_daybreak_v1_bill_proto_init()
 	file_daybreak_v1_charging_proto_init()
 	file_daybreak_v1_circuit_proto_init()
+	file_daybreak_v1_compatibility_proto_init()
 	file_daybreak_v1_fact_words_proto_init()
 	file_daybreak_v1_panel_proto_init()
+	file_daybreak_v1_quote_proto_init()
+	file_daybreak_v1_readiness_proto_init()
+	file_daybreak_v1_tariff_proto_init()
 	file_daybreak_v1_design_service_proto_msgTypes[6].OneofWrappers = []any{}
 	type x struct{}
 	out := protoimpl.TypeBuilder{
@@ -634,7 +1004,7 @@ func file_daybreak_v1_design_service_proto_init() {
 			GoPackagePath: reflect.TypeOf(x{}).PkgPath(),
 			RawDescriptor: unsafe.Slice(unsafe.StringData(file_daybreak_v1_design_service_proto_rawDesc), len(file_daybreak_v1_design_service_proto_rawDesc)),
 			NumEnums:      0,
-			NumMessages:   8,
+			NumMessages:   14,
 			NumExtensions: 0,
 			NumServices:   1,
 		},

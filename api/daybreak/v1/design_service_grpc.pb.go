@@ -19,10 +19,13 @@ import (
 const _ = grpc.SupportPackageIsVersion9
 
 const (
-	DesignService_SizeCircuit_FullMethodName      = "/daybreak.v1.DesignService/SizeCircuit"
-	DesignService_CalculateLoad_FullMethodName    = "/daybreak.v1.DesignService/CalculateLoad"
-	DesignService_EstimateCharging_FullMethodName = "/daybreak.v1.DesignService/EstimateCharging"
-	DesignService_PriceBill_FullMethodName        = "/daybreak.v1.DesignService/PriceBill"
+	DesignService_SizeCircuit_FullMethodName        = "/daybreak.v1.DesignService/SizeCircuit"
+	DesignService_CalculateLoad_FullMethodName      = "/daybreak.v1.DesignService/CalculateLoad"
+	DesignService_EstimateCharging_FullMethodName   = "/daybreak.v1.DesignService/EstimateCharging"
+	DesignService_PriceBill_FullMethodName          = "/daybreak.v1.DesignService/PriceBill"
+	DesignService_AssessReadiness_FullMethodName    = "/daybreak.v1.DesignService/AssessReadiness"
+	DesignService_CheckCompatibility_FullMethodName = "/daybreak.v1.DesignService/CheckCompatibility"
+	DesignService_CompareTariffs_FullMethodName     = "/daybreak.v1.DesignService/CompareTariffs"
 )
 
 // DesignServiceClient is the client API for DesignService service.
@@ -40,6 +43,12 @@ type DesignServiceClient interface {
 	EstimateCharging(ctx context.Context, in *EstimateChargingRequest, opts ...grpc.CallOption) (*EstimateChargingResponse, error)
 	// PriceBill designs one circuit and prices its bill of materials.
 	PriceBill(ctx context.Context, in *PriceBillRequest, opts ...grpc.CallOption) (*PriceBillResponse, error)
+	// AssessReadiness counts the short days a year of each way of charging.
+	AssessReadiness(ctx context.Context, in *AssessReadinessRequest, opts ...grpc.CallOption) (*AssessReadinessResponse, error)
+	// CheckCompatibility says what fits together, and what must never be adapted.
+	CheckCompatibility(ctx context.Context, in *CheckCompatibilityRequest, opts ...grpc.CallOption) (*CheckCompatibilityResponse, error)
+	// CompareTariffs costs a year of charging, at once and in the cheapest hours.
+	CompareTariffs(ctx context.Context, in *CompareTariffsRequest, opts ...grpc.CallOption) (*CompareTariffsResponse, error)
 }
 
 type designServiceClient struct {
@@ -90,6 +99,36 @@ func (c *designServiceClient) PriceBill(ctx context.Context, in *PriceBillReques
 	return out, nil
 }
 
+func (c *designServiceClient) AssessReadiness(ctx context.Context, in *AssessReadinessRequest, opts ...grpc.CallOption) (*AssessReadinessResponse, error) {
+	cOpts := append([]grpc.CallOption{grpc.StaticMethod()}, opts...)
+	out := new(AssessReadinessResponse)
+	err := c.cc.Invoke(ctx, DesignService_AssessReadiness_FullMethodName, in, out, cOpts...)
+	if err != nil {
+		return nil, err
+	}
+	return out, nil
+}
+
+func (c *designServiceClient) CheckCompatibility(ctx context.Context, in *CheckCompatibilityRequest, opts ...grpc.CallOption) (*CheckCompatibilityResponse, error) {
+	cOpts := append([]grpc.CallOption{grpc.StaticMethod()}, opts...)
+	out := new(CheckCompatibilityResponse)
+	err := c.cc.Invoke(ctx, DesignService_CheckCompatibility_FullMethodName, in, out, cOpts...)
+	if err != nil {
+		return nil, err
+	}
+	return out, nil
+}
+
+func (c *designServiceClient) CompareTariffs(ctx context.Context, in *CompareTariffsRequest, opts ...grpc.CallOption) (*CompareTariffsResponse, error) {
+	cOpts := append([]grpc.CallOption{grpc.StaticMethod()}, opts...)
+	out := new(CompareTariffsResponse)
+	err := c.cc.Invoke(ctx, DesignService_CompareTariffs_FullMethodName, in, out, cOpts...)
+	if err != nil {
+		return nil, err
+	}
+	return out, nil
+}
+
 // DesignServiceServer is the server API for DesignService service.
 // All implementations must embed UnimplementedDesignServiceServer
 // for forward compatibility.
@@ -105,6 +144,12 @@ type DesignServiceServer interface {
 	EstimateCharging(context.Context, *EstimateChargingRequest) (*EstimateChargingResponse, error)
 	// PriceBill designs one circuit and prices its bill of materials.
 	PriceBill(context.Context, *PriceBillRequest) (*PriceBillResponse, error)
+	// AssessReadiness counts the short days a year of each way of charging.
+	AssessReadiness(context.Context, *AssessReadinessRequest) (*AssessReadinessResponse, error)
+	// CheckCompatibility says what fits together, and what must never be adapted.
+	CheckCompatibility(context.Context, *CheckCompatibilityRequest) (*CheckCompatibilityResponse, error)
+	// CompareTariffs costs a year of charging, at once and in the cheapest hours.
+	CompareTariffs(context.Context, *CompareTariffsRequest) (*CompareTariffsResponse, error)
 	mustEmbedUnimplementedDesignServiceServer()
 }
 
@@ -126,6 +171,15 @@ func (UnimplementedDesignServiceServer) EstimateCharging(context.Context, *Estim
 }
 func (UnimplementedDesignServiceServer) PriceBill(context.Context, *PriceBillRequest) (*PriceBillResponse, error) {
 	return nil, status.Error(codes.Unimplemented, "method PriceBill not implemented")
+}
+func (UnimplementedDesignServiceServer) AssessReadiness(context.Context, *AssessReadinessRequest) (*AssessReadinessResponse, error) {
+	return nil, status.Error(codes.Unimplemented, "method AssessReadiness not implemented")
+}
+func (UnimplementedDesignServiceServer) CheckCompatibility(context.Context, *CheckCompatibilityRequest) (*CheckCompatibilityResponse, error) {
+	return nil, status.Error(codes.Unimplemented, "method CheckCompatibility not implemented")
+}
+func (UnimplementedDesignServiceServer) CompareTariffs(context.Context, *CompareTariffsRequest) (*CompareTariffsResponse, error) {
+	return nil, status.Error(codes.Unimplemented, "method CompareTariffs not implemented")
 }
 func (UnimplementedDesignServiceServer) mustEmbedUnimplementedDesignServiceServer() {}
 func (UnimplementedDesignServiceServer) testEmbeddedByValue()                       {}
@@ -220,6 +274,60 @@ func _DesignService_PriceBill_Handler(srv interface{}, ctx context.Context, dec 
 	return interceptor(ctx, in, info, handler)
 }
 
+func _DesignService_AssessReadiness_Handler(srv interface{}, ctx context.Context, dec func(interface{}) error, interceptor grpc.UnaryServerInterceptor) (interface{}, error) {
+	in := new(AssessReadinessRequest)
+	if err := dec(in); err != nil {
+		return nil, err
+	}
+	if interceptor == nil {
+		return srv.(DesignServiceServer).AssessReadiness(ctx, in)
+	}
+	info := &grpc.UnaryServerInfo{
+		Server:     srv,
+		FullMethod: DesignService_AssessReadiness_FullMethodName,
+	}
+	handler := func(ctx context.Context, req interface{}) (interface{}, error) {
+		return srv.(DesignServiceServer).AssessReadiness(ctx, req.(*AssessReadinessRequest))
+	}
+	return interceptor(ctx, in, info, handler)
+}
+
+func _DesignService_CheckCompatibility_Handler(srv interface{}, ctx context.Context, dec func(interface{}) error, interceptor grpc.UnaryServerInterceptor) (interface{}, error) {
+	in := new(CheckCompatibilityRequest)
+	if err := dec(in); err != nil {
+		return nil, err
+	}
+	if interceptor == nil {
+		return srv.(DesignServiceServer).CheckCompatibility(ctx, in)
+	}
+	info := &grpc.UnaryServerInfo{
+		Server:     srv,
+		FullMethod: DesignService_CheckCompatibility_FullMethodName,
+	}
+	handler := func(ctx context.Context, req interface{}) (interface{}, error) {
+		return srv.(DesignServiceServer).CheckCompatibility(ctx, req.(*CheckCompatibilityRequest))
+	}
+	return interceptor(ctx, in, info, handler)
+}
+
+func _DesignService_CompareTariffs_Handler(srv interface{}, ctx context.Context, dec func(interface{}) error, interceptor grpc.UnaryServerInterceptor) (interface{}, error) {
+	in := new(CompareTariffsRequest)
+	if err := dec(in); err != nil {
+		return nil, err
+	}
+	if interceptor == nil {
+		return srv.(DesignServiceServer).CompareTariffs(ctx, in)
+	}
+	info := &grpc.UnaryServerInfo{
+		Server:     srv,
+		FullMethod: DesignService_CompareTariffs_FullMethodName,
+	}
+	handler := func(ctx context.Context, req interface{}) (interface{}, error) {
+		return srv.(DesignServiceServer).CompareTariffs(ctx, req.(*CompareTariffsRequest))
+	}
+	return interceptor(ctx, in, info, handler)
+}
+
 // DesignService_ServiceDesc is the grpc.ServiceDesc for DesignService service.
 // It's only intended for direct use with grpc.RegisterService,
 // and not to be introspected or modified (even as a copy)
@@ -242,6 +350,18 @@ var DesignService_ServiceDesc = grpc.ServiceDesc{
 		{
 			MethodName: "PriceBill",
 			Handler:    _DesignService_PriceBill_Handler,
+		},
+		{
+			MethodName: "AssessReadiness",
+			Handler:    _DesignService_AssessReadiness_Handler,
+		},
+		{
+			MethodName: "CheckCompatibility",
+			Handler:    _DesignService_CheckCompatibility_Handler,
+		},
+		{
+			MethodName: "CompareTariffs",
+			Handler:    _DesignService_CompareTariffs_Handler,
 		},
 	},
 	Streams:  []grpc.StreamDesc{},

@@ -21,7 +21,7 @@ func TestEveryKeyHasWords(t *testing.T) {
 	require.NoError(t, err)
 	w, err := LoadWords(dangers, questions)
 	require.NoError(t, err)
-	var keys []string
+	keys := []string{"readiness.days", "readiness.one", "readiness.rare", "readiness.fuel", "tariff.saves", "tariff.little", "tariff.same"}
 	for n := circuit.NoteAskAHJGroundFault; n <= circuit.NoteLicensed; n++ {
 		keys = append(keys, "circuit.note."+named(noteKeys[:], int(n)))
 	}
@@ -58,7 +58,7 @@ func TestEveryKeyHasWords(t *testing.T) {
 
 // The leaves this room names by path are leaves.
 func TestNamedLeavesAreThere(t *testing.T) {
-	for _, path := range []string{"vehicle.archetype", "vehicle.inlet", "vehicle.dc_inlet", "outlet.configuration", "place.code_edition",
+	for _, path := range []string{"vehicle.archetype", "vehicle.inlet", "vehicle.dc_inlet", "equipment.connector", "outlet.configuration", "place.code_edition",
 		"route.work_height", "route.attic_kind", "route.crawl_kind", "panel.crowding", "route.wall_finish"} {
 		_, ok := facts.LeafAt(path)
 		require.True(t, ok, path)

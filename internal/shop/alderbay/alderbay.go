@@ -8,7 +8,7 @@ import (
 	"io/fs"
 )
 
-//go:embed shop.yaml jurisdictions.yaml prices
+//go:embed shop.yaml jurisdictions.yaml prices tariffs
 var files embed.FS
 
 // Files gives the demo shop's folder, to be read by shop.Load.
