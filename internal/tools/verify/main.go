@@ -36,6 +36,7 @@ func steps() []step {
 		{"page", "the page's types hold", page},
 		{"data", "all data files pass the shop's own check", goRun("./cmd/daybreak", "check")},
 		{"test", "all tests, race detector on, real Redis, real browser", tests},
+		{"mutants", "a fifth of the planted faults, chosen by date, is found", goRun("./internal/tools/mutants", "-pick", "today")},
 		{"fuzz", "every fuzz target for a moment", fuzz},
 		{"measure", "ratios of this machine", goRun("./internal/tools/measure")},
 	}
