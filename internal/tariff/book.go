@@ -1,8 +1,10 @@
 package tariff
 
 import (
+	"bytes"
 	"errors"
 	"fmt"
+	"io"
 	"io/fs"
 	"strconv"
 	"strings"
@@ -17,36 +19,37 @@ import (
 // written is a tariff as we write it: periods by name, hours as people say them.
 type written struct {
 	Label    string    `yaml:"label"`
-	Name     string    `yaml:"name"`
-	Utility  string    `yaml:"utility"`
-	Sector   string    `yaml:"sector"`
+	Name     string    `yaml:"name,omitempty"`
+	Utility  string    `yaml:"utility,omitempty"`
+	Sector   string    `yaml:"sector,omitempty"`
 	Currency string    `yaml:"currency"`
-	EVOnly   bool      `yaml:"charging_only"`
+	EVOnly   bool      `yaml:"charging_only,omitempty"`
 	Source   string    `yaml:"source"`
 	Status   string    `yaml:"status"`
 	Periods  yaml.Node `yaml:"periods"`
 	Seasons  []season  `yaml:"seasons"`
-	Fixed    amount    `yaml:"fixed"`
-	Least    amount    `yaml:"least"`
-	Credit   amount    `yaml:"credit"`
+	Fixed    amount    `yaml:"fixed,omitempty,flow"`
+	Least    amount    `yaml:"least,omitempty,flow"`
+	Credit   amount    `yaml:"credit,omitempty,flow"`
+	line     int       // where it begins in its file
 }
 
 type amount struct {
 	Amount float64 `yaml:"amount"`
-	Per    string  `yaml:"per"`
+	Per    string  `yaml:"per,omitempty"`
 }
 
 type tier struct {
 	Rate  float64 `yaml:"rate"`
-	Up    float64 `yaml:"up_to_kwh"`
-	Daily bool    `yaml:"a_day"`
-	Sell  float64 `yaml:"sell"`
+	Up    float64 `yaml:"up_to_kwh,omitempty"`
+	Daily bool    `yaml:"a_day,omitempty"`
+	Sell  float64 `yaml:"sell,omitempty"`
 }
 
 type season struct {
-	Months  []int   `yaml:"months"`
-	Weekday []hours `yaml:"weekday"`
-	Weekend []hours `yaml:"weekend"`
+	Months  []int   `yaml:"months,flow"`
+	Weekday []hours `yaml:"weekday,flow"`
+	Weekend []hours `yaml:"weekend,omitempty,flow"`
 	line    int
 }
 
@@ -69,9 +72,10 @@ func (h *hours) UnmarshalYAML(n *yaml.Node) error {
 	return n.Decode((*plain)(h))
 }
 
-// Load reads every .yaml file of a folder, one tariff each, in the order of
-// their names. Each fault names file and line: hours that no period or two
-// periods have, months that no season or two have, tiers that overlap or end.
+// Load reads every .yaml file of a folder in the order of their names; a file
+// holds a tariff, or several as documents with --- between them. Each fault
+// names file and line: hours that no period or two periods have, months that no
+// season or two have, tiers that overlap or end.
 func Load(fsys fs.FS) ([]Tariff, error) {
 	names, err := fs.Glob(fsys, "*.yaml")
 	if err != nil || len(names) == 0 {
@@ -81,16 +85,15 @@ func Load(fsys fs.FS) ([]Tariff, error) {
 	var errs []error
 	seen := map[string]bool{}
 	for _, name := range names {
-		t, err := loadOne(fsys, name)
-		if err == nil && seen[t.Label] {
-			err = fault.InFile(name, 1, "label", t.Label, "each label once")
+		list, err := loadFile(fsys, name)
+		for i := range list {
+			if seen[list[i].Label] {
+				err = errors.Join(err, fault.InFile(name, 1, "label", list[i].Label, "each label once"))
+			}
+			seen[list[i].Label] = true
 		}
-		if err != nil {
-			errs = append(errs, err)
-			continue
-		}
-		seen[t.Label] = true
-		out = append(out, t)
+		errs = append(errs, err)
+		out = append(out, list...)
 	}
 	if err := errors.Join(errs...); err != nil {
 		return nil, err
@@ -98,35 +101,57 @@ func Load(fsys fs.FS) ([]Tariff, error) {
 	return out, nil
 }
 
-func loadOne(fsys fs.FS, name string) (Tariff, error) {
+func loadFile(fsys fs.FS, name string) ([]Tariff, error) {
 	f, err := fsys.Open(name)
 	if err != nil {
-		return Tariff{}, fault.InFile(name, 0, "", err, "a readable file")
+		return nil, fault.InFile(name, 0, "", err, "a readable file")
 	}
 	defer f.Close()
 	raw, err := readAll(f, name)
 	if err != nil {
-		return Tariff{}, err
+		return nil, err
 	}
-	var w written
-	dec := yaml.NewDecoder(strings.NewReader(string(raw)))
+	dec := yaml.NewDecoder(bytes.NewReader(raw))
 	dec.KnownFields(true)
-	if err := dec.Decode(&w); err != nil {
-		return Tariff{}, fault.InFile(name, 1, "", err, "a tariff of the keys label, name, utility, currency, source, status, periods, seasons, fixed, least, credit")
+	begins := yaml.NewDecoder(bytes.NewReader(raw)) // the same again, for the lines
+	var out []Tariff
+	var errs []error
+	for {
+		var w written
+		var at yaml.Node
+		err := dec.Decode(&w)
+		if err == io.EOF && len(out)+len(errs) > 0 {
+			return out, errors.Join(errs...)
+		}
+		if err == nil {
+			err = begins.Decode(&at)
+		}
+		if err != nil {
+			return nil, fault.InFile(name, 1, "", err, "a tariff of the keys label, name, utility, currency, source, status, periods, seasons, fixed, least, credit")
+		}
+		w.line = 1
+		if len(at.Content) > 0 && len(out)+len(errs) > 0 {
+			w.line = at.Content[0].Line
+		}
+		t, err := w.tariff(name)
+		if err != nil {
+			errs = append(errs, err)
+			continue
+		}
+		out = append(out, t)
 	}
-	return w.tariff(name)
 }
 
 func (w *written) tariff(file string) (Tariff, error) {
 	t := Tariff{Label: w.Label, Name: w.Name, Utility: w.Utility, Sector: w.Sector, EVOnly: w.EVOnly}
 	currency, ok := unit.CurrencyOf(w.Currency, 2)
 	if !ok {
-		return t, fault.InFile(file, 1, "currency", w.Currency, "a currency of cents, such as USD")
+		return t, fault.InFile(file, w.line, "currency", w.Currency, "a currency of cents, such as USD")
 	}
 	t.Currency = currency
 	status := working.Status(w.Status)
 	if !status.Known() || w.Source == "" {
-		return t, fault.InFile(file, 1, "status", w.Status, "a source, and one of the five words for how firmly it is known")
+		return t, fault.InFile(file, w.line, "status", w.Status, "a source, and one of the five words for how firmly it is known")
 	}
 	t.Source = &working.Source{Publication: w.Source, Cell: w.Label, Status: status}
 	named, err := w.periods(file, &t)
@@ -143,7 +168,7 @@ func (w *written) tariff(file string) (Tariff, error) {
 	}{{&t.Fixed, w.Fixed, "fixed"}, {&t.Least, w.Least, "least"}, {&t.Credit, w.Credit, "credit"}} {
 		per, ok := map[string]Per{"": Month, "month": Month, "day": Day, "year": Year}[c.from.Per]
 		if !ok {
-			return t, fault.InFile(file, 1, c.name+".per", c.from.Per, "month, day or year")
+			return t, fault.InFile(file, w.line, c.name+".per", c.from.Per, "month, day or year")
 		}
 		*c.to = Charge{Amount: c.from.Amount, Per: per}
 	}
@@ -174,7 +199,7 @@ func (w *written) periods(file string, t *Tariff) (map[string]uint8, error) {
 		t.Periods = append(t.Periods, p)
 	}
 	if len(named) == 0 {
-		return nil, fault.InFile(file, max(w.Periods.Line, 1), "periods", "none", "a mapping from a period's name to its tiers")
+		return nil, fault.InFile(file, max(w.Periods.Line, w.line), "periods", "none", "a mapping from a period's name to its tiers")
 	}
 	return named, nil
 }
@@ -202,7 +227,7 @@ func (w *written) seasons(file string, t *Tariff, named map[string]uint8) error 
 	}
 	for m, there := range has {
 		if !there {
-			return fault.InFile(file, 1, "seasons", fmt.Sprintf("no season for month %d", m+1), "a season for every month: none may be left out")
+			return fault.InFile(file, w.line, "seasons", fmt.Sprintf("no season for month %d", m+1), "a season for every month: none may be left out")
 		}
 	}
 	return nil

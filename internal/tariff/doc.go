@@ -5,8 +5,8 @@
 // tiers, a schedule of periods by month and hour for weekdays and weekends,
 // fixed and least charges, and charges for the highest demand. [ReadPublished]
 // reads that format in its published field names, [Load] our own, whose hours
-// are written as people say them; both refuse what has gaps or overlaps, and
-// what cannot be honoured, by name.
+// are written as people say them, and [Write] writes that; all refuse what has
+// gaps or overlaps, and what cannot be honoured, by name.
 //
 // Read [Tariff.Bill] first: a month's bill of hourly energy. Then [Compare]: a
 // year of charging both ways, as what it adds to the household's bill. Within a
