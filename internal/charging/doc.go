@@ -12,8 +12,9 @@
 // which climate ([Vehicles], [Climates])?
 //
 // Cars come from our own table, from the US fuel-economy vehicles file
-// ([ReadFuelEconomy]) or from a file of ours ([ReadVehicles]). What a row does
-// not tell is a [Span] from its class and named as unsure, never a value.
+// ([ReadFuelEconomy]) or from a file of ours ([ReadVehicles], which
+// [WriteListed] writes). What a row does not tell is a [Span] from its class and
+// named as unsure, never a value.
 //
 // Two efficiencies are kept apart. Consumption of the US label is energy at
 // the wall, losses at Level 2 included: distance needs no further efficiency,

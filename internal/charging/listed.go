@@ -108,8 +108,8 @@ func (l *Listed) complete(p Priors) error {
 // plausible faults what the label of no car says.
 func (l *Listed) plausible() error {
 	switch {
-	case l.ID == "" || len(l.ID) > 100:
-		return fault.Invalid("id", l.ID, "1 to 100 characters")
+	case l.ID == "" || len(l.ID) > 100 || l.ID[0] == '#': // which begins a remark
+		return fault.Invalid("id", l.ID, "1 to 100 characters, not beginning with #")
 	case l.Label == "" || len(l.Label) > 300:
 		return fault.Invalid("label", l.Label, "1 to 300 characters")
 	}
