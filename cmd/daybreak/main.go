@@ -5,6 +5,7 @@
 //	daybreak chat    the same conversation in a terminal
 //	daybreak quote   a quote from a file of facts
 //	daybreak check   every data file, checked
+//	daybreak import  a published file of vehicles or tariffs, in our own form
 package main
 
 import (
@@ -52,7 +53,7 @@ func run(ctx context.Context, args []string, in io.Reader, out, errs io.Writer) 
 	root.SetIn(in)
 	root.SetOut(out)
 	root.SetErr(errs)
-	root.AddCommand(serveCommand(), chatCommand(), quoteCommand(), checkCommand())
+	root.AddCommand(serveCommand(), chatCommand(), quoteCommand(), checkCommand(), importCommand())
 	err := root.ExecuteContext(ctx)
 	if err != nil && !errors.Is(err, context.Canceled) {
 		explain(errs, err)

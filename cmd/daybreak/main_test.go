@@ -89,15 +89,16 @@ func TestHelpNamesEveryCommand(t *testing.T) {
 		got := daybreak(t, "", args...)
 		require.NoError(t, got.err)
 		require.Empty(t, got.errs)
-		for _, c := range []string{"serve", "chat", "quote", "check"} {
+		for _, c := range []string{"serve", "chat", "quote", "check", "import"} {
 			require.Contains(t, got.out, "\n  "+c+" ")
 		}
 	}
 	for command, flags := range map[string][]string{
-		"serve": {"--http", "--grpc", "--data-dir", "--redis", "--keys", "--shop"},
-		"chat":  {"--as-of", "--shop"},
-		"quote": {"--output", "-o", "--as-of", "--shop", "FACTS.json"},
-		"check": {"--shop", "--sources"},
+		"serve":  {"--http", "--grpc", "--data-dir", "--redis", "--keys", "--shop"},
+		"chat":   {"--as-of", "--shop"},
+		"quote":  {"--output", "-o", "--as-of", "--shop", "FACTS.json"},
+		"check":  {"--shop", "--sources"},
+		"import": {"vehicles", "tariff"},
 	} {
 		got := daybreak(t, "", command, "--help")
 		require.NoError(t, got.err)
@@ -109,7 +110,7 @@ func TestHelpNamesEveryCommand(t *testing.T) {
 
 func TestWhatIsNotKnownIsNamedWithWhatIs(t *testing.T) {
 	refused(t, "", []string{"quot"}, "quot is no command; did you mean quote?", "serve")
-	refused(t, "", []string{"version"}, "version is no command", "chat, check, quote, serve")
+	refused(t, "", []string{"version"}, "version is no command", "chat, check, import, quote, serve")
 	refused(t, "", []string{"serve", "--htpp", "x"}, "--htpp is no flag of daybreak serve; did you mean --http?", "--data-dir")
 	refused(t, "", []string{"quote", "--asof=x", "-"}, "did you mean --as-of?")
 	refused(t, "", []string{"quote", "-x", "-"}, "unknown shorthand flag: 'x'", "--output")

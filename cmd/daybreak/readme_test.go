@@ -91,7 +91,7 @@ func exists(t *testing.T, words []string) {
 }
 
 // quick are the commands that end by themselves and are run as written.
-var quick = []string{"quote", "check"}
+var quick = []string{"quote", "check", "import"}
 
 // known asks the program itself for help with what was written, which fails on
 // a command or flag it does not have.
