@@ -12,6 +12,7 @@ type Away struct {
 	Inlet    string
 	Fits     [3]AwayFit // connectors CCS1, J3400 and CHAdeMO
 	Stations [3]AwayStop
+	Note     string // a rule key of the words: that it is nothing for a home
 }
 
 // AwayFit is how a station's connector meets the car's inlet.
@@ -32,7 +33,7 @@ type AwayStop struct {
 //
 // Source: as at Fits.DC and FastCharge
 func AwayFromHome(car Vehicle, fits Fits, sheet *working.Sheet) (Away, error) {
-	a := Away{Can: car.DCPeak > 0, Inlet: car.DCInlet}
+	a := Away{Can: car.DCPeak > 0, Inlet: car.DCInlet, Note: "charging.away.not_for_homes"}
 	for i, connector := range [3]string{"CCS1", "J3400", "CHAdeMO"} {
 		fit, err := fits.DC(car.DCInlet, connector, sheet)
 		if err != nil {

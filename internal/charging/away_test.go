@@ -132,3 +132,17 @@ func TestNightsAcrossTheClockChange(t *testing.T) {
 	_, err = charging.Between(first, first.AddDate(0, 0, 8))
 	require.ErrorContains(t, err, "departure")
 }
+
+func TestTheAverageOfWarmedMornings(t *testing.T) {
+	p, err := charging.Preconditioning(32, 7, nil)
+	require.NoError(t, err)
+	for share, want := range map[float64]float64{0: 0, 0.25: 0.25, 1: 1} { // of 1 kWh at 32 °F (from memory)
+		got, err := p.Average(share, nil)
+		require.NoError(t, err)
+		require.InDelta(t, want, float64(got), 1e-9)
+	}
+	for _, share := range []float64{-0.1, 1.1, math.NaN(), math.Inf(1)} {
+		_, err := p.Average(share, nil)
+		require.ErrorContains(t, err, "precondition_share")
+	}
+}

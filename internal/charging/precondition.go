@@ -3,6 +3,7 @@ package charging
 import (
 	"errors"
 
+	"daybreak/internal/fault"
 	"daybreak/internal/unit"
 	"daybreak/internal/working"
 )
@@ -56,4 +57,22 @@ func Preconditioning(outdoor unit.Fahrenheit, wall unit.Kilowatts, sheet *workin
 		Source: preconditionModel,
 	})
 	return p, nil
+}
+
+// Average is what the plug carries on a morning on average, where a share of
+// them from 0 to 1 is warmed.
+//
+// Source: as at Preconditioning
+func (p Precondition) Average(share float64, sheet *working.Sheet) (unit.KilowattHours, error) {
+	if !unit.Finite(share) || share < 0 || share > 1 {
+		return 0, fault.Invalid("charging.precondition_share", share, "0 to 1")
+	}
+	average := unit.KilowattHours(float64(p.Wall) * share)
+	sheet.Add(working.Step{
+		Rule:   "charging.precondition.average",
+		In:     working.In(working.Num("wall", p.Wall, "kWh"), working.Num("share", share, "")),
+		Out:    working.Num("average", average, "kWh"),
+		Source: preconditionModel,
+	})
+	return average, nil
 }
