@@ -98,8 +98,30 @@ func (h *designHandler) EstimateCharging(_ context.Context, req *daybreakv1.Esti
 	if err != nil {
 		return nil, inRequest("charging", "case", err)
 	}
+	warming, err := preconditioning(c, rate.Wall, sheet)
+	if err != nil {
+		return nil, inRequest("charging", "case", err)
+	}
 	estimate := h.wordsFor(req.GetLocale()).ChargeEstimate(rate, perHour, charge, night, sheet.Steps)
+	estimate.Precondition = warming
 	return &daybreakv1.EstimateChargingResponse{Estimate: estimate}, nil
+}
+
+// preconditioning is what warming the cabin takes; nil when no share of
+// mornings was told.
+func preconditioning(c wire.ChargeCase, wall unit.Kilowatts, sheet *working.Sheet) (*daybreakv1.Preconditioning, error) {
+	if c.Warmed == nil {
+		return nil, nil
+	}
+	p, err := charging.Preconditioning(c.Outdoor, wall, sheet)
+	if err != nil {
+		return nil, err
+	}
+	average, err := p.Average(*c.Warmed, sheet)
+	if err != nil {
+		return nil, err
+	}
+	return wire.Preconditioning(p, average), nil
 }
 
 // night sets a day's driving against a night at home; nil when no miles were

@@ -60,7 +60,7 @@ func besideSecond(words *wire.Words, c *wire.ReadinessCase, out *daybreakv1.Asse
 }
 
 func (h *designHandler) CheckCompatibility(_ context.Context, req *daybreakv1.CheckCompatibilityRequest) (*daybreakv1.CheckCompatibilityResponse, error) {
-	pairs, err := wire.Compatibility("case", req.GetCase())
+	pairs, err := wire.Compatibility("case", req.GetCase(), h.books.Charging.Vehicles)
 	if err != nil {
 		return nil, err
 	}
@@ -84,6 +84,13 @@ func (h *designHandler) CheckCompatibility(_ context.Context, req *daybreakv1.Ch
 			return nil, inRequest("charging", "case", err)
 		}
 		out.Plug = words.Fit(fit)
+	}
+	if pairs.Car != nil {
+		away, err := charging.AwayFromHome(*pairs.Car, fits, sheet)
+		if err != nil {
+			return nil, inRequest("charging", "case", err)
+		}
+		out.Away = words.Away(&away)
 	}
 	out.Working = words.Working(sheet.Steps)
 	return &daybreakv1.CheckCompatibilityResponse{Compatibility: out}, nil

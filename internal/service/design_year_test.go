@@ -131,6 +131,77 @@ func TestCheckCompatibility(t *testing.T) {
 	}
 }
 
+// A car named alone is told of fast charging, for the road and not for homes.
+func TestCheckCompatibilityAwayFromHome(t *testing.T) {
+	design := daybreakv1.NewDesignServiceClient(dialled(t, demoServer(t, nowhere{})))
+	ask := func(id string) (*daybreakv1.Compatibility, error) {
+		r, err := design.CheckCompatibility(context.Background(), &daybreakv1.CheckCompatibilityRequest{Case: &daybreakv1.CompatibilityCase{Vehicle: "vehicles/" + id}})
+		return r.GetCompatibility(), err
+	}
+	got, err := ask("mid-sedan-long")
+	require.NoError(t, err)
+	away := got.GetAway()
+	require.True(t, away.GetCan())
+	require.Equal(t, "Fast chargers stand on the road. They are not for homes.", away.GetNote().GetText())
+	require.Len(t, away.GetFits(), 3)
+	for _, f := range away.GetFits() {
+		require.NotZero(t, f.GetConnector())
+		require.NotZero(t, f.GetFit().GetJoint())
+	}
+	require.Len(t, away.GetStations(), 3)
+	for i, station := range []float64{50, 150, 250} {
+		s := away.GetStations()[i]
+		require.Equal(t, station, s.GetStationKw())
+		require.LessOrEqual(t, s.GetPowerKw(), station)
+		require.Positive(t, s.GetLeastHours())
+		require.Greater(t, s.GetMostHours(), s.GetLeastHours())
+		require.Positive(t, s.GetBatteryKwh())
+	}
+	require.Len(t, got.GetWorking().GetSteps(), 6, "three fits and three stations")
+	require.Nil(t, got.GetConnector())
+
+	got, err = ask("phev-sedan")
+	require.NoError(t, err)
+	require.False(t, got.GetAway().GetCan())
+	require.Empty(t, got.GetAway().GetStations())
+	require.Len(t, got.GetAway().GetFits(), 3)
+	_, err = ask("nobody")
+	require.ErrorContains(t, err, "vehicle")
+}
+
+// Warming the cabin at 32 °F takes 1 kWh (from memory); a Level 2 plug carries
+// it all, an ordinary outlet does not.
+func TestEstimateChargingPreconditioning(t *testing.T) {
+	design := daybreakv1.NewDesignServiceClient(dialled(t, demoServer(t, nowhere{})))
+	ask := func(volts, amps float64, outdoor, share *float64) (*daybreakv1.ChargeEstimate, error) {
+		r, err := design.EstimateCharging(context.Background(), &daybreakv1.EstimateChargingRequest{Case: &daybreakv1.ChargeCase{
+			Volts: volts, SettingAmps: &amps, UsableKwh: proto.Float64(60), WallKwhPer_100Mi: proto.Float64(30), OutdoorF: outdoor, PreconditionShare: share,
+		}})
+		return r.GetEstimate(), err
+	}
+	strong, err := ask(240, 32, proto.Float64(32), proto.Float64(0.5))
+	require.NoError(t, err)
+	p := strong.GetPrecondition()
+	require.InDelta(t, 1.0, p.GetEnergyKwh(), 1e-9)
+	require.InDelta(t, 1.0, p.GetWallKwh(), 1e-9)
+	require.InDelta(t, 0.0, p.GetBatteryKwh(), 1e-9)
+	require.InDelta(t, 0.5, p.GetAverageWallKwh(), 1e-9)
+	weak, err := ask(120, 12, proto.Float64(32), proto.Float64(1))
+	require.NoError(t, err)
+	require.Positive(t, weak.GetPrecondition().GetBatteryKwh())
+	var rules []string
+	for _, s := range weak.GetWorking().GetSteps() {
+		rules = append(rules, s.GetRule())
+	}
+	require.Contains(t, rules, "charging.precondition.energy")
+	require.Contains(t, rules, "charging.precondition.average")
+	none, err := ask(240, 32, proto.Float64(32), nil)
+	require.NoError(t, err)
+	require.Nil(t, none.GetPrecondition())
+	_, err = ask(240, 32, nil, proto.Float64(1))
+	require.ErrorContains(t, err, "outdoor_f")
+}
+
 // Every outlet of the contract has an answer for every plug of it.
 func TestEveryPlugMeetsEveryReceptacle(t *testing.T) {
 	design := daybreakv1.NewDesignServiceClient(dialled(t, demoServer(t, nowhere{})))

@@ -272,10 +272,13 @@ type ChargeCase struct {
 	// Outdoor air when charging; absent is mild.
 	OutdoorF *float64 `protobuf:"fixed64,14,opt,name=outdoor_f,json=outdoorF,proto3,oneof" json:"outdoor_f,omitempty"`
 	// A day's driving; absent leaves the night out.
-	Miles         *float64 `protobuf:"fixed64,15,opt,name=miles,proto3,oneof" json:"miles,omitempty"`
-	WindowHours   *float64 `protobuf:"fixed64,16,opt,name=window_hours,json=windowHours,proto3,oneof" json:"window_hours,omitempty"`
-	unknownFields protoimpl.UnknownFields
-	sizeCache     protoimpl.SizeCache
+	Miles       *float64 `protobuf:"fixed64,15,opt,name=miles,proto3,oneof" json:"miles,omitempty"`
+	WindowHours *float64 `protobuf:"fixed64,16,opt,name=window_hours,json=windowHours,proto3,oneof" json:"window_hours,omitempty"`
+	// The share of cold mornings on which the cabin is warmed at the plug; needs
+	// outdoor_f, and absent leaves it out.
+	PreconditionShare *float64 `protobuf:"fixed64,17,opt,name=precondition_share,json=preconditionShare,proto3,oneof" json:"precondition_share,omitempty"`
+	unknownFields     protoimpl.UnknownFields
+	sizeCache         protoimpl.SizeCache
 }
 
 func (x *ChargeCase) Reset() {
@@ -420,6 +423,13 @@ func (x *ChargeCase) GetWindowHours() float64 {
 	return 0
 }
 
+func (x *ChargeCase) GetPreconditionShare() float64 {
+	if x != nil && x.PreconditionShare != nil {
+		return *x.PreconditionShare
+	}
+	return 0
+}
+
 // ChargeEstimate is one charge, and one night.
 type ChargeEstimate struct {
 	state        protoimpl.MessageState `protogen:"open.v1"`
@@ -433,8 +443,10 @@ type ChargeEstimate struct {
 	Hours        *float64 `protobuf:"fixed64,7,opt,name=hours,proto3,oneof" json:"hours,omitempty"`
 	MilesPerHour float64  `protobuf:"fixed64,8,opt,name=miles_per_hour,json=milesPerHour,proto3" json:"miles_per_hour,omitempty"`
 	// The night, when miles were told.
-	Night         *NightEstimate `protobuf:"bytes,9,opt,name=night,proto3" json:"night,omitempty"`
-	Working       *Working       `protobuf:"bytes,10,opt,name=working,proto3" json:"working,omitempty"`
+	Night   *NightEstimate `protobuf:"bytes,9,opt,name=night,proto3" json:"night,omitempty"`
+	Working *Working       `protobuf:"bytes,10,opt,name=working,proto3" json:"working,omitempty"`
+	// Warming the cabin at the plug, when its share was told.
+	Precondition  *Preconditioning `protobuf:"bytes,11,opt,name=precondition,proto3" json:"precondition,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
 }
@@ -539,6 +551,85 @@ func (x *ChargeEstimate) GetWorking() *Working {
 	return nil
 }
 
+func (x *ChargeEstimate) GetPrecondition() *Preconditioning {
+	if x != nil {
+		return x.Precondition
+	}
+	return nil
+}
+
+// Preconditioning is warming the cabin at the plug before leaving.
+type Preconditioning struct {
+	state protoimpl.MessageState `protogen:"open.v1"`
+	// One warmed morning: in all, from the plug, and from the battery since the
+	// plug cannot.
+	EnergyKwh  float64 `protobuf:"fixed64,1,opt,name=energy_kwh,json=energyKwh,proto3" json:"energy_kwh,omitempty"`
+	WallKwh    float64 `protobuf:"fixed64,2,opt,name=wall_kwh,json=wallKwh,proto3" json:"wall_kwh,omitempty"`
+	BatteryKwh float64 `protobuf:"fixed64,3,opt,name=battery_kwh,json=batteryKwh,proto3" json:"battery_kwh,omitempty"`
+	// What the plug carries on average, over mornings warmed and not.
+	AverageWallKwh float64 `protobuf:"fixed64,4,opt,name=average_wall_kwh,json=averageWallKwh,proto3" json:"average_wall_kwh,omitempty"`
+	unknownFields  protoimpl.UnknownFields
+	sizeCache      protoimpl.SizeCache
+}
+
+func (x *Preconditioning) Reset() {
+	*x = Preconditioning{}
+	mi := &file_daybreak_v1_charging_proto_msgTypes[3]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *Preconditioning) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*Preconditioning) ProtoMessage() {}
+
+func (x *Preconditioning) ProtoReflect() protoreflect.Message {
+	mi := &file_daybreak_v1_charging_proto_msgTypes[3]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use Preconditioning.ProtoReflect.Descriptor instead.
+func (*Preconditioning) Descriptor() ([]byte, []int) {
+	return file_daybreak_v1_charging_proto_rawDescGZIP(), []int{3}
+}
+
+func (x *Preconditioning) GetEnergyKwh() float64 {
+	if x != nil {
+		return x.EnergyKwh
+	}
+	return 0
+}
+
+func (x *Preconditioning) GetWallKwh() float64 {
+	if x != nil {
+		return x.WallKwh
+	}
+	return 0
+}
+
+func (x *Preconditioning) GetBatteryKwh() float64 {
+	if x != nil {
+		return x.BatteryKwh
+	}
+	return 0
+}
+
+func (x *Preconditioning) GetAverageWallKwh() float64 {
+	if x != nil {
+		return x.AverageWallKwh
+	}
+	return 0
+}
+
 // NightEstimate is whether a day's driving is put back in the window.
 type NightEstimate struct {
 	state         protoimpl.MessageState `protogen:"open.v1"`
@@ -552,7 +643,7 @@ type NightEstimate struct {
 
 func (x *NightEstimate) Reset() {
 	*x = NightEstimate{}
-	mi := &file_daybreak_v1_charging_proto_msgTypes[3]
+	mi := &file_daybreak_v1_charging_proto_msgTypes[4]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -564,7 +655,7 @@ func (x *NightEstimate) String() string {
 func (*NightEstimate) ProtoMessage() {}
 
 func (x *NightEstimate) ProtoReflect() protoreflect.Message {
-	mi := &file_daybreak_v1_charging_proto_msgTypes[3]
+	mi := &file_daybreak_v1_charging_proto_msgTypes[4]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -577,7 +668,7 @@ func (x *NightEstimate) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use NightEstimate.ProtoReflect.Descriptor instead.
 func (*NightEstimate) Descriptor() ([]byte, []int) {
-	return file_daybreak_v1_charging_proto_rawDescGZIP(), []int{3}
+	return file_daybreak_v1_charging_proto_rawDescGZIP(), []int{4}
 }
 
 func (x *NightEstimate) GetNeedKwh() float64 {
@@ -633,8 +724,7 @@ const file_daybreak_v1_charging_proto_rawDesc = "" +
 	"\x13hours_empty_to_full\x18\x0e \x01(\x01H\x02R\x10hoursEmptyToFull\x88\x01\x01B\x11\n" +
 	"\x0f_hard_day_hoursB\x11\n" +
 	"\x0f_hours_20_to_80B\x16\n" +
-	"\x14_hours_empty_to_full\"\xe8\n" +
-	"\n" +
+	"\x14_hours_empty_to_full\"\xcc\v\n" +
 	"\n" +
 	"ChargeCase\x12;\n" +
 	"\x05volts\x18\x01 \x01(\x01B%\xbaH\x1d\x12\x1b1\x00\x00\x00\x00\x00\x00^@1\x00\x00\x00\x00\x00\x00j@1\x00\x00\x00\x00\x00\x00n@\x8a\x80\x19\x01VR\x05volts\x12F\n" +
@@ -659,7 +749,8 @@ const file_daybreak_v1_charging_proto_rawDesc = "" +
 	"\bto_share\x18\r \x01(\x01B\x17\xbaH\x14\x12\x12\x19\x00\x00\x00\x00\x00\x00\xf0?)\x00\x00\x00\x00\x00\x00\x00\x00H\vR\atoShare\x88\x01\x01\x12B\n" +
 	"\toutdoor_f\x18\x0e \x01(\x01B \xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00@`@)\x00\x00\x00\x00\x00\x00N\xc0\x8a\x80\x19\x03°FH\fR\boutdoorF\x88\x01\x01\x12:\n" +
 	"\x05miles\x18\x0f \x01(\x01B\x1f\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00 \x8c@)\x00\x00\x00\x00\x00\x00\x00\x00\x8a\x80\x19\x02miH\rR\x05miles\x88\x01\x01\x12F\n" +
-	"\fwindow_hours\x18\x10 \x01(\x01B\x1e\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x008@!\x00\x00\x00\x00\x00\x00\x00\x00\x8a\x80\x19\x01hH\x0eR\vwindowHours\x88\x01\x01B\x0f\n" +
+	"\fwindow_hours\x18\x10 \x01(\x01B\x1e\xbaH\x16\x12\x14@\x01\x19\x00\x00\x00\x00\x00\x008@!\x00\x00\x00\x00\x00\x00\x00\x00\x8a\x80\x19\x01hH\x0eR\vwindowHours\x88\x01\x01\x12K\n" +
+	"\x12precondition_share\x18\x11 \x01(\x01B\x17\xbaH\x14\x12\x12\x19\x00\x00\x00\x00\x00\x00\xf0?)\x00\x00\x00\x00\x00\x00\x00\x00H\x0fR\x11preconditionShare\x88\x01\x01B\x0f\n" +
 	"\r_breaker_ampsB\x12\n" +
 	"\x10_receptacle_ampsB\x0f\n" +
 	"\r_setting_ampsB\r\n" +
@@ -676,7 +767,8 @@ const file_daybreak_v1_charging_proto_rawDesc = "" +
 	"\n" +
 	"_outdoor_fB\b\n" +
 	"\x06_milesB\x0f\n" +
-	"\r_window_hours\"\x9e\x03\n" +
+	"\r_window_hoursB\x15\n" +
+	"\x13_precondition_share\"\xe0\x03\n" +
 	"\x0eChargeEstimate\x12\x17\n" +
 	"\awall_kw\x18\x01 \x01(\x01R\x06wallKw\x12\x12\n" +
 	"\x04amps\x18\x02 \x01(\x01R\x04amps\x12<\n" +
@@ -690,8 +782,16 @@ const file_daybreak_v1_charging_proto_rawDesc = "" +
 	"\x0emiles_per_hour\x18\b \x01(\x01R\fmilesPerHour\x120\n" +
 	"\x05night\x18\t \x01(\v2\x1a.daybreak.v1.NightEstimateR\x05night\x12.\n" +
 	"\aworking\x18\n" +
-	" \x01(\v2\x14.daybreak.v1.WorkingR\aworkingB\b\n" +
-	"\x06_hours\"\x88\x01\n" +
+	" \x01(\v2\x14.daybreak.v1.WorkingR\aworking\x12@\n" +
+	"\fprecondition\x18\v \x01(\v2\x1c.daybreak.v1.PreconditioningR\fpreconditionB\b\n" +
+	"\x06_hours\"\x96\x01\n" +
+	"\x0fPreconditioning\x12\x1d\n" +
+	"\n" +
+	"energy_kwh\x18\x01 \x01(\x01R\tenergyKwh\x12\x19\n" +
+	"\bwall_kwh\x18\x02 \x01(\x01R\awallKwh\x12\x1f\n" +
+	"\vbattery_kwh\x18\x03 \x01(\x01R\n" +
+	"batteryKwh\x12(\n" +
+	"\x10average_wall_kwh\x18\x04 \x01(\x01R\x0eaverageWallKwh\"\x88\x01\n" +
 	"\rNightEstimate\x12\x19\n" +
 	"\bneed_kwh\x18\x01 \x01(\x01R\aneedKwh\x12\x19\n" +
 	"\x05hours\x18\x02 \x01(\x01H\x00R\x05hours\x88\x01\x01\x12\x12\n" +
@@ -722,29 +822,31 @@ func file_daybreak_v1_charging_proto_rawDescGZIP() []byte {
 }
 
 var file_daybreak_v1_charging_proto_enumTypes = make([]protoimpl.EnumInfo, 1)
-var file_daybreak_v1_charging_proto_msgTypes = make([]protoimpl.MessageInfo, 4)
+var file_daybreak_v1_charging_proto_msgTypes = make([]protoimpl.MessageInfo, 5)
 var file_daybreak_v1_charging_proto_goTypes = []any{
-	(PowerLimit)(0),        // 0: daybreak.v1.PowerLimit
-	(*ChargingTimes)(nil),  // 1: daybreak.v1.ChargingTimes
-	(*ChargeCase)(nil),     // 2: daybreak.v1.ChargeCase
-	(*ChargeEstimate)(nil), // 3: daybreak.v1.ChargeEstimate
-	(*NightEstimate)(nil),  // 4: daybreak.v1.NightEstimate
-	(Archetype)(0),         // 5: daybreak.v1.Archetype
-	(*Working)(nil),        // 6: daybreak.v1.Working
+	(PowerLimit)(0),         // 0: daybreak.v1.PowerLimit
+	(*ChargingTimes)(nil),   // 1: daybreak.v1.ChargingTimes
+	(*ChargeCase)(nil),      // 2: daybreak.v1.ChargeCase
+	(*ChargeEstimate)(nil),  // 3: daybreak.v1.ChargeEstimate
+	(*Preconditioning)(nil), // 4: daybreak.v1.Preconditioning
+	(*NightEstimate)(nil),   // 5: daybreak.v1.NightEstimate
+	(Archetype)(0),          // 6: daybreak.v1.Archetype
+	(*Working)(nil),         // 7: daybreak.v1.Working
 }
 var file_daybreak_v1_charging_proto_depIdxs = []int32{
 	0, // 0: daybreak.v1.ChargingTimes.binding_limit:type_name -> daybreak.v1.PowerLimit
 	0, // 1: daybreak.v1.ChargingTimes.open_limits:type_name -> daybreak.v1.PowerLimit
-	5, // 2: daybreak.v1.ChargeCase.archetype:type_name -> daybreak.v1.Archetype
+	6, // 2: daybreak.v1.ChargeCase.archetype:type_name -> daybreak.v1.Archetype
 	0, // 3: daybreak.v1.ChargeEstimate.binding_limit:type_name -> daybreak.v1.PowerLimit
 	0, // 4: daybreak.v1.ChargeEstimate.open_limits:type_name -> daybreak.v1.PowerLimit
-	4, // 5: daybreak.v1.ChargeEstimate.night:type_name -> daybreak.v1.NightEstimate
-	6, // 6: daybreak.v1.ChargeEstimate.working:type_name -> daybreak.v1.Working
-	7, // [7:7] is the sub-list for method output_type
-	7, // [7:7] is the sub-list for method input_type
-	7, // [7:7] is the sub-list for extension type_name
-	7, // [7:7] is the sub-list for extension extendee
-	0, // [0:7] is the sub-list for field type_name
+	5, // 5: daybreak.v1.ChargeEstimate.night:type_name -> daybreak.v1.NightEstimate
+	7, // 6: daybreak.v1.ChargeEstimate.working:type_name -> daybreak.v1.Working
+	4, // 7: daybreak.v1.ChargeEstimate.precondition:type_name -> daybreak.v1.Preconditioning
+	8, // [8:8] is the sub-list for method output_type
+	8, // [8:8] is the sub-list for method input_type
+	8, // [8:8] is the sub-list for extension type_name
+	8, // [8:8] is the sub-list for extension extendee
+	0, // [0:8] is the sub-list for field type_name
 }
 
 func init() { file_daybreak_v1_charging_proto_init() }
@@ -758,14 +860,14 @@ func file_daybreak_v1_charging_proto_init() {
 	file_daybreak_v1_charging_proto_msgTypes[0].OneofWrappers = []any{}
 	file_daybreak_v1_charging_proto_msgTypes[1].OneofWrappers = []any{}
 	file_daybreak_v1_charging_proto_msgTypes[2].OneofWrappers = []any{}
-	file_daybreak_v1_charging_proto_msgTypes[3].OneofWrappers = []any{}
+	file_daybreak_v1_charging_proto_msgTypes[4].OneofWrappers = []any{}
 	type x struct{}
 	out := protoimpl.TypeBuilder{
 		File: protoimpl.DescBuilder{
 			GoPackagePath: reflect.TypeOf(x{}).PkgPath(),
 			RawDescriptor: unsafe.Slice(unsafe.StringData(file_daybreak_v1_charging_proto_rawDesc), len(file_daybreak_v1_charging_proto_rawDesc)),
 			NumEnums:      1,
-			NumMessages:   4,
+			NumMessages:   5,
 			NumExtensions: 0,
 			NumServices:   0,
 		},

@@ -80,8 +80,8 @@ func (Joint) EnumDescriptor() ([]byte, []int) {
 	return file_daybreak_v1_compatibility_proto_rawDescGZIP(), []int{0}
 }
 
-// CompatibilityCase is up to three pairs; each is told whole or not at all, one
-// at least.
+// CompatibilityCase is up to three pairs and a car; each pair is told whole or
+// not at all, one of the four at least.
 type CompatibilityCase struct {
 	state protoimpl.MessageState `protogen:"open.v1"`
 	// The car's inlet and the home equipment's connector.
@@ -93,8 +93,10 @@ type CompatibilityCase struct {
 	DcInlet     *DCInlet `protobuf:"varint,4,opt,name=dc_inlet,json=dcInlet,proto3,enum=daybreak.v1.DCInlet,oneof" json:"dc_inlet,omitempty"`
 	DcConnector *DCInlet `protobuf:"varint,5,opt,name=dc_connector,json=dcConnector,proto3,enum=daybreak.v1.DCInlet,oneof" json:"dc_connector,omitempty"`
 	// The equipment's plug and the outlet.
-	Plug          *Configuration `protobuf:"varint,6,opt,name=plug,proto3,enum=daybreak.v1.Configuration,oneof" json:"plug,omitempty"`
-	Receptacle    *Configuration `protobuf:"varint,7,opt,name=receptacle,proto3,enum=daybreak.v1.Configuration,oneof" json:"receptacle,omitempty"`
+	Plug       *Configuration `protobuf:"varint,6,opt,name=plug,proto3,enum=daybreak.v1.Configuration,oneof" json:"plug,omitempty"`
+	Receptacle *Configuration `protobuf:"varint,7,opt,name=receptacle,proto3,enum=daybreak.v1.Configuration,oneof" json:"receptacle,omitempty"`
+	// "vehicles/{id}": a car to be told about fast charging away from home.
+	Vehicle       string `protobuf:"bytes,8,opt,name=vehicle,proto3" json:"vehicle,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
 }
@@ -178,6 +180,13 @@ func (x *CompatibilityCase) GetReceptacle() Configuration {
 	return Configuration_CONFIGURATION_UNSPECIFIED
 }
 
+func (x *CompatibilityCase) GetVehicle() string {
+	if x != nil {
+		return x.Vehicle
+	}
+	return ""
+}
+
 // Compatibility is how each pair told meets.
 type Compatibility struct {
 	state       protoimpl.MessageState `protogen:"open.v1"`
@@ -185,8 +194,10 @@ type Compatibility struct {
 	DcConnector *Fit                   `protobuf:"bytes,2,opt,name=dc_connector,json=dcConnector,proto3" json:"dc_connector,omitempty"`
 	Plug        *Fit                   `protobuf:"bytes,3,opt,name=plug,proto3" json:"plug,omitempty"`
 	// What must never stand between outlet and car, whatever fits.
-	Never         []*NeverAdapt `protobuf:"bytes,4,rep,name=never,proto3" json:"never,omitempty"`
-	Working       *Working      `protobuf:"bytes,5,opt,name=working,proto3" json:"working,omitempty"`
+	Never   []*NeverAdapt `protobuf:"bytes,4,rep,name=never,proto3" json:"never,omitempty"`
+	Working *Working      `protobuf:"bytes,5,opt,name=working,proto3" json:"working,omitempty"`
+	// Of the car, where one was named.
+	Away          *AwayFromHome `protobuf:"bytes,6,opt,name=away,proto3" json:"away,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
 }
@@ -256,6 +267,225 @@ func (x *Compatibility) GetWorking() *Working {
 	return nil
 }
 
+func (x *Compatibility) GetAway() *AwayFromHome {
+	if x != nil {
+		return x.Away
+	}
+	return nil
+}
+
+// AwayFromHome is fast charging for one car. It is nothing for a home.
+type AwayFromHome struct {
+	state protoimpl.MessageState `protogen:"open.v1"`
+	// False when the car has no inlet for it.
+	Can   bool    `protobuf:"varint,1,opt,name=can,proto3" json:"can,omitempty"`
+	Inlet DCInlet `protobuf:"varint,2,opt,name=inlet,proto3,enum=daybreak.v1.DCInlet" json:"inlet,omitempty"`
+	// How each kind of station connector meets the inlet.
+	Fits []*AwayFit `protobuf:"bytes,3,rep,name=fits,proto3" json:"fits,omitempty"`
+	// From 10 to 80 percent at stations of usual power; none when it cannot.
+	Stations []*AwayStop `protobuf:"bytes,4,rep,name=stations,proto3" json:"stations,omitempty"`
+	// That this is for the road and not for homes.
+	Note          *Words `protobuf:"bytes,5,opt,name=note,proto3" json:"note,omitempty"`
+	unknownFields protoimpl.UnknownFields
+	sizeCache     protoimpl.SizeCache
+}
+
+func (x *AwayFromHome) Reset() {
+	*x = AwayFromHome{}
+	mi := &file_daybreak_v1_compatibility_proto_msgTypes[2]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *AwayFromHome) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*AwayFromHome) ProtoMessage() {}
+
+func (x *AwayFromHome) ProtoReflect() protoreflect.Message {
+	mi := &file_daybreak_v1_compatibility_proto_msgTypes[2]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use AwayFromHome.ProtoReflect.Descriptor instead.
+func (*AwayFromHome) Descriptor() ([]byte, []int) {
+	return file_daybreak_v1_compatibility_proto_rawDescGZIP(), []int{2}
+}
+
+func (x *AwayFromHome) GetCan() bool {
+	if x != nil {
+		return x.Can
+	}
+	return false
+}
+
+func (x *AwayFromHome) GetInlet() DCInlet {
+	if x != nil {
+		return x.Inlet
+	}
+	return DCInlet_DC_INLET_UNSPECIFIED
+}
+
+func (x *AwayFromHome) GetFits() []*AwayFit {
+	if x != nil {
+		return x.Fits
+	}
+	return nil
+}
+
+func (x *AwayFromHome) GetStations() []*AwayStop {
+	if x != nil {
+		return x.Stations
+	}
+	return nil
+}
+
+func (x *AwayFromHome) GetNote() *Words {
+	if x != nil {
+		return x.Note
+	}
+	return nil
+}
+
+// AwayFit is how a station's connector meets the car's inlet.
+type AwayFit struct {
+	state         protoimpl.MessageState `protogen:"open.v1"`
+	Connector     DCInlet                `protobuf:"varint,1,opt,name=connector,proto3,enum=daybreak.v1.DCInlet" json:"connector,omitempty"`
+	Fit           *Fit                   `protobuf:"bytes,2,opt,name=fit,proto3" json:"fit,omitempty"`
+	unknownFields protoimpl.UnknownFields
+	sizeCache     protoimpl.SizeCache
+}
+
+func (x *AwayFit) Reset() {
+	*x = AwayFit{}
+	mi := &file_daybreak_v1_compatibility_proto_msgTypes[3]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *AwayFit) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*AwayFit) ProtoMessage() {}
+
+func (x *AwayFit) ProtoReflect() protoreflect.Message {
+	mi := &file_daybreak_v1_compatibility_proto_msgTypes[3]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use AwayFit.ProtoReflect.Descriptor instead.
+func (*AwayFit) Descriptor() ([]byte, []int) {
+	return file_daybreak_v1_compatibility_proto_rawDescGZIP(), []int{3}
+}
+
+func (x *AwayFit) GetConnector() DCInlet {
+	if x != nil {
+		return x.Connector
+	}
+	return DCInlet_DC_INLET_UNSPECIFIED
+}
+
+func (x *AwayFit) GetFit() *Fit {
+	if x != nil {
+		return x.Fit
+	}
+	return nil
+}
+
+// AwayStop is a charge from 10 to 80 percent at a station.
+type AwayStop struct {
+	state     protoimpl.MessageState `protogen:"open.v1"`
+	StationKw float64                `protobuf:"fixed64,1,opt,name=station_kw,json=stationKw,proto3" json:"station_kw,omitempty"`
+	// The car's own peak where that is less.
+	PowerKw       float64 `protobuf:"fixed64,2,opt,name=power_kw,json=powerKw,proto3" json:"power_kw,omitempty"`
+	LeastHours    float64 `protobuf:"fixed64,3,opt,name=least_hours,json=leastHours,proto3" json:"least_hours,omitempty"`
+	MostHours     float64 `protobuf:"fixed64,4,opt,name=most_hours,json=mostHours,proto3" json:"most_hours,omitempty"`
+	BatteryKwh    float64 `protobuf:"fixed64,5,opt,name=battery_kwh,json=batteryKwh,proto3" json:"battery_kwh,omitempty"`
+	unknownFields protoimpl.UnknownFields
+	sizeCache     protoimpl.SizeCache
+}
+
+func (x *AwayStop) Reset() {
+	*x = AwayStop{}
+	mi := &file_daybreak_v1_compatibility_proto_msgTypes[4]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *AwayStop) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*AwayStop) ProtoMessage() {}
+
+func (x *AwayStop) ProtoReflect() protoreflect.Message {
+	mi := &file_daybreak_v1_compatibility_proto_msgTypes[4]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use AwayStop.ProtoReflect.Descriptor instead.
+func (*AwayStop) Descriptor() ([]byte, []int) {
+	return file_daybreak_v1_compatibility_proto_rawDescGZIP(), []int{4}
+}
+
+func (x *AwayStop) GetStationKw() float64 {
+	if x != nil {
+		return x.StationKw
+	}
+	return 0
+}
+
+func (x *AwayStop) GetPowerKw() float64 {
+	if x != nil {
+		return x.PowerKw
+	}
+	return 0
+}
+
+func (x *AwayStop) GetLeastHours() float64 {
+	if x != nil {
+		return x.LeastHours
+	}
+	return 0
+}
+
+func (x *AwayStop) GetMostHours() float64 {
+	if x != nil {
+		return x.MostHours
+	}
+	return 0
+}
+
+func (x *AwayStop) GetBatteryKwh() float64 {
+	if x != nil {
+		return x.BatteryKwh
+	}
+	return 0
+}
+
 // Fit is how one pair meets.
 type Fit struct {
 	state     protoimpl.MessageState `protogen:"open.v1"`
@@ -269,7 +499,7 @@ type Fit struct {
 
 func (x *Fit) Reset() {
 	*x = Fit{}
-	mi := &file_daybreak_v1_compatibility_proto_msgTypes[2]
+	mi := &file_daybreak_v1_compatibility_proto_msgTypes[5]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -281,7 +511,7 @@ func (x *Fit) String() string {
 func (*Fit) ProtoMessage() {}
 
 func (x *Fit) ProtoReflect() protoreflect.Message {
-	mi := &file_daybreak_v1_compatibility_proto_msgTypes[2]
+	mi := &file_daybreak_v1_compatibility_proto_msgTypes[5]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -294,7 +524,7 @@ func (x *Fit) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use Fit.ProtoReflect.Descriptor instead.
 func (*Fit) Descriptor() ([]byte, []int) {
-	return file_daybreak_v1_compatibility_proto_rawDescGZIP(), []int{2}
+	return file_daybreak_v1_compatibility_proto_rawDescGZIP(), []int{5}
 }
 
 func (x *Fit) GetJoint() Joint {
@@ -331,7 +561,7 @@ type NeverAdapt struct {
 
 func (x *NeverAdapt) Reset() {
 	*x = NeverAdapt{}
-	mi := &file_daybreak_v1_compatibility_proto_msgTypes[3]
+	mi := &file_daybreak_v1_compatibility_proto_msgTypes[6]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -343,7 +573,7 @@ func (x *NeverAdapt) String() string {
 func (*NeverAdapt) ProtoMessage() {}
 
 func (x *NeverAdapt) ProtoReflect() protoreflect.Message {
-	mi := &file_daybreak_v1_compatibility_proto_msgTypes[3]
+	mi := &file_daybreak_v1_compatibility_proto_msgTypes[6]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -356,7 +586,7 @@ func (x *NeverAdapt) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use NeverAdapt.ProtoReflect.Descriptor instead.
 func (*NeverAdapt) Descriptor() ([]byte, []int) {
-	return file_daybreak_v1_compatibility_proto_rawDescGZIP(), []int{3}
+	return file_daybreak_v1_compatibility_proto_rawDescGZIP(), []int{6}
 }
 
 func (x *NeverAdapt) GetWhat() *Words {
@@ -384,7 +614,7 @@ var File_daybreak_v1_compatibility_proto protoreflect.FileDescriptor
 
 const file_daybreak_v1_compatibility_proto_rawDesc = "" +
 	"\n" +
-	"\x1fdaybreak/v1/compatibility.proto\x12\vdaybreak.v1\x1a\x1bbuf/validate/validate.proto\x1a\x1cdaybreak/v1/fact_words.proto\x1a\x19daybreak/v1/options.proto\x1a\x17daybreak/v1/words.proto\x1a\x19daybreak/v1/working.proto\"\xd8\x04\n" +
+	"\x1fdaybreak/v1/compatibility.proto\x12\vdaybreak.v1\x1a\x1bbuf/validate/validate.proto\x1a\x1cdaybreak/v1/fact_words.proto\x1a\x19daybreak/v1/options.proto\x1a\x17daybreak/v1/words.proto\x1a\x19daybreak/v1/working.proto\"\x9f\x05\n" +
 	"\x11CompatibilityCase\x129\n" +
 	"\x05inlet\x18\x01 \x01(\x0e2\x12.daybreak.v1.InletB\n" +
 	"\xbaH\a\x82\x01\x04\x10\x01 \x00H\x00R\x05inlet\x88\x01\x01\x12E\n" +
@@ -399,7 +629,8 @@ const file_daybreak_v1_compatibility_proto_rawDesc = "" +
 	"\n" +
 	"receptacle\x18\a \x01(\x0e2\x1a.daybreak.v1.ConfigurationB\n" +
 	"\xbaH\a\x82\x01\x04\x10\x01 \x00H\x06R\n" +
-	"receptacle\x88\x01\x01B\b\n" +
+	"receptacle\x88\x01\x01\x12E\n" +
+	"\avehicle\x18\b \x01(\tB+\xbaH(\xd8\x01\x01r#\x18P2\x1f^vehicles/[A-Za-z0-9._-]{1,64}$R\avehicleB\b\n" +
 	"\x06_inletB\f\n" +
 	"\n" +
 	"_connectorB\x0f\n" +
@@ -407,13 +638,33 @@ const file_daybreak_v1_compatibility_proto_rawDesc = "" +
 	"\t_dc_inletB\x0f\n" +
 	"\r_dc_connectorB\a\n" +
 	"\x05_plugB\r\n" +
-	"\v_receptacle\"\xf9\x01\n" +
+	"\v_receptacle\"\xa8\x02\n" +
 	"\rCompatibility\x12.\n" +
 	"\tconnector\x18\x01 \x01(\v2\x10.daybreak.v1.FitR\tconnector\x123\n" +
 	"\fdc_connector\x18\x02 \x01(\v2\x10.daybreak.v1.FitR\vdcConnector\x12$\n" +
 	"\x04plug\x18\x03 \x01(\v2\x10.daybreak.v1.FitR\x04plug\x12-\n" +
 	"\x05never\x18\x04 \x03(\v2\x17.daybreak.v1.NeverAdaptR\x05never\x12.\n" +
-	"\aworking\x18\x05 \x01(\v2\x14.daybreak.v1.WorkingR\aworking\"\x9a\x01\n" +
+	"\aworking\x18\x05 \x01(\v2\x14.daybreak.v1.WorkingR\aworking\x12-\n" +
+	"\x04away\x18\x06 \x01(\v2\x19.daybreak.v1.AwayFromHomeR\x04away\"\xd1\x01\n" +
+	"\fAwayFromHome\x12\x10\n" +
+	"\x03can\x18\x01 \x01(\bR\x03can\x12*\n" +
+	"\x05inlet\x18\x02 \x01(\x0e2\x14.daybreak.v1.DCInletR\x05inlet\x12(\n" +
+	"\x04fits\x18\x03 \x03(\v2\x14.daybreak.v1.AwayFitR\x04fits\x121\n" +
+	"\bstations\x18\x04 \x03(\v2\x15.daybreak.v1.AwayStopR\bstations\x12&\n" +
+	"\x04note\x18\x05 \x01(\v2\x12.daybreak.v1.WordsR\x04note\"a\n" +
+	"\aAwayFit\x122\n" +
+	"\tconnector\x18\x01 \x01(\x0e2\x14.daybreak.v1.DCInletR\tconnector\x12\"\n" +
+	"\x03fit\x18\x02 \x01(\v2\x10.daybreak.v1.FitR\x03fit\"\xa5\x01\n" +
+	"\bAwayStop\x12\x1d\n" +
+	"\n" +
+	"station_kw\x18\x01 \x01(\x01R\tstationKw\x12\x19\n" +
+	"\bpower_kw\x18\x02 \x01(\x01R\apowerKw\x12\x1f\n" +
+	"\vleast_hours\x18\x03 \x01(\x01R\n" +
+	"leastHours\x12\x1d\n" +
+	"\n" +
+	"most_hours\x18\x04 \x01(\x01R\tmostHours\x12\x1f\n" +
+	"\vbattery_kwh\x18\x05 \x01(\x01R\n" +
+	"batteryKwh\"\x9a\x01\n" +
 	"\x03Fit\x12(\n" +
 	"\x05joint\x18\x01 \x01(\x0e2\x12.daybreak.v1.JointR\x05joint\x120\n" +
 	"\tcondition\x18\x02 \x01(\v2\x12.daybreak.v1.WordsR\tcondition\x12&\n" +
@@ -443,42 +694,52 @@ func file_daybreak_v1_compatibility_proto_rawDescGZIP() []byte {
 }
 
 var file_daybreak_v1_compatibility_proto_enumTypes = make([]protoimpl.EnumInfo, 1)
-var file_daybreak_v1_compatibility_proto_msgTypes = make([]protoimpl.MessageInfo, 4)
+var file_daybreak_v1_compatibility_proto_msgTypes = make([]protoimpl.MessageInfo, 7)
 var file_daybreak_v1_compatibility_proto_goTypes = []any{
 	(Joint)(0),                // 0: daybreak.v1.Joint
 	(*CompatibilityCase)(nil), // 1: daybreak.v1.CompatibilityCase
 	(*Compatibility)(nil),     // 2: daybreak.v1.Compatibility
-	(*Fit)(nil),               // 3: daybreak.v1.Fit
-	(*NeverAdapt)(nil),        // 4: daybreak.v1.NeverAdapt
-	(Inlet)(0),                // 5: daybreak.v1.Inlet
-	(Connector)(0),            // 6: daybreak.v1.Connector
-	(DCInlet)(0),              // 7: daybreak.v1.DCInlet
-	(Configuration)(0),        // 8: daybreak.v1.Configuration
-	(*Working)(nil),           // 9: daybreak.v1.Working
-	(*Words)(nil),             // 10: daybreak.v1.Words
-	(SourceStatus)(0),         // 11: daybreak.v1.SourceStatus
+	(*AwayFromHome)(nil),      // 3: daybreak.v1.AwayFromHome
+	(*AwayFit)(nil),           // 4: daybreak.v1.AwayFit
+	(*AwayStop)(nil),          // 5: daybreak.v1.AwayStop
+	(*Fit)(nil),               // 6: daybreak.v1.Fit
+	(*NeverAdapt)(nil),        // 7: daybreak.v1.NeverAdapt
+	(Inlet)(0),                // 8: daybreak.v1.Inlet
+	(Connector)(0),            // 9: daybreak.v1.Connector
+	(DCInlet)(0),              // 10: daybreak.v1.DCInlet
+	(Configuration)(0),        // 11: daybreak.v1.Configuration
+	(*Working)(nil),           // 12: daybreak.v1.Working
+	(*Words)(nil),             // 13: daybreak.v1.Words
+	(SourceStatus)(0),         // 14: daybreak.v1.SourceStatus
 }
 var file_daybreak_v1_compatibility_proto_depIdxs = []int32{
-	5,  // 0: daybreak.v1.CompatibilityCase.inlet:type_name -> daybreak.v1.Inlet
-	6,  // 1: daybreak.v1.CompatibilityCase.connector:type_name -> daybreak.v1.Connector
-	7,  // 2: daybreak.v1.CompatibilityCase.dc_inlet:type_name -> daybreak.v1.DCInlet
-	7,  // 3: daybreak.v1.CompatibilityCase.dc_connector:type_name -> daybreak.v1.DCInlet
-	8,  // 4: daybreak.v1.CompatibilityCase.plug:type_name -> daybreak.v1.Configuration
-	8,  // 5: daybreak.v1.CompatibilityCase.receptacle:type_name -> daybreak.v1.Configuration
-	3,  // 6: daybreak.v1.Compatibility.connector:type_name -> daybreak.v1.Fit
-	3,  // 7: daybreak.v1.Compatibility.dc_connector:type_name -> daybreak.v1.Fit
-	3,  // 8: daybreak.v1.Compatibility.plug:type_name -> daybreak.v1.Fit
-	4,  // 9: daybreak.v1.Compatibility.never:type_name -> daybreak.v1.NeverAdapt
-	9,  // 10: daybreak.v1.Compatibility.working:type_name -> daybreak.v1.Working
-	0,  // 11: daybreak.v1.Fit.joint:type_name -> daybreak.v1.Joint
-	10, // 12: daybreak.v1.Fit.condition:type_name -> daybreak.v1.Words
-	10, // 13: daybreak.v1.NeverAdapt.what:type_name -> daybreak.v1.Words
-	11, // 14: daybreak.v1.NeverAdapt.status:type_name -> daybreak.v1.SourceStatus
-	15, // [15:15] is the sub-list for method output_type
-	15, // [15:15] is the sub-list for method input_type
-	15, // [15:15] is the sub-list for extension type_name
-	15, // [15:15] is the sub-list for extension extendee
-	0,  // [0:15] is the sub-list for field type_name
+	8,  // 0: daybreak.v1.CompatibilityCase.inlet:type_name -> daybreak.v1.Inlet
+	9,  // 1: daybreak.v1.CompatibilityCase.connector:type_name -> daybreak.v1.Connector
+	10, // 2: daybreak.v1.CompatibilityCase.dc_inlet:type_name -> daybreak.v1.DCInlet
+	10, // 3: daybreak.v1.CompatibilityCase.dc_connector:type_name -> daybreak.v1.DCInlet
+	11, // 4: daybreak.v1.CompatibilityCase.plug:type_name -> daybreak.v1.Configuration
+	11, // 5: daybreak.v1.CompatibilityCase.receptacle:type_name -> daybreak.v1.Configuration
+	6,  // 6: daybreak.v1.Compatibility.connector:type_name -> daybreak.v1.Fit
+	6,  // 7: daybreak.v1.Compatibility.dc_connector:type_name -> daybreak.v1.Fit
+	6,  // 8: daybreak.v1.Compatibility.plug:type_name -> daybreak.v1.Fit
+	7,  // 9: daybreak.v1.Compatibility.never:type_name -> daybreak.v1.NeverAdapt
+	12, // 10: daybreak.v1.Compatibility.working:type_name -> daybreak.v1.Working
+	3,  // 11: daybreak.v1.Compatibility.away:type_name -> daybreak.v1.AwayFromHome
+	10, // 12: daybreak.v1.AwayFromHome.inlet:type_name -> daybreak.v1.DCInlet
+	4,  // 13: daybreak.v1.AwayFromHome.fits:type_name -> daybreak.v1.AwayFit
+	5,  // 14: daybreak.v1.AwayFromHome.stations:type_name -> daybreak.v1.AwayStop
+	13, // 15: daybreak.v1.AwayFromHome.note:type_name -> daybreak.v1.Words
+	10, // 16: daybreak.v1.AwayFit.connector:type_name -> daybreak.v1.DCInlet
+	6,  // 17: daybreak.v1.AwayFit.fit:type_name -> daybreak.v1.Fit
+	0,  // 18: daybreak.v1.Fit.joint:type_name -> daybreak.v1.Joint
+	13, // 19: daybreak.v1.Fit.condition:type_name -> daybreak.v1.Words
+	13, // 20: daybreak.v1.NeverAdapt.what:type_name -> daybreak.v1.Words
+	14, // 21: daybreak.v1.NeverAdapt.status:type_name -> daybreak.v1.SourceStatus
+	22, // [22:22] is the sub-list for method output_type
+	22, // [22:22] is the sub-list for method input_type
+	22, // [22:22] is the sub-list for extension type_name
+	22, // [22:22] is the sub-list for extension extendee
+	0,  // [0:22] is the sub-list for field type_name
 }
 
 func init() { file_daybreak_v1_compatibility_proto_init() }
@@ -491,14 +752,14 @@ func file_daybreak_v1_compatibility_proto_init() {
 	file_daybreak_v1_words_proto_init()
 	file_daybreak_v1_working_proto_init()
 	file_daybreak_v1_compatibility_proto_msgTypes[0].OneofWrappers = []any{}
-	file_daybreak_v1_compatibility_proto_msgTypes[2].OneofWrappers = []any{}
+	file_daybreak_v1_compatibility_proto_msgTypes[5].OneofWrappers = []any{}
 	type x struct{}
 	out := protoimpl.TypeBuilder{
 		File: protoimpl.DescBuilder{
 			GoPackagePath: reflect.TypeOf(x{}).PkgPath(),
 			RawDescriptor: unsafe.Slice(unsafe.StringData(file_daybreak_v1_compatibility_proto_rawDesc), len(file_daybreak_v1_compatibility_proto_rawDesc)),
 			NumEnums:      1,
-			NumMessages:   4,
+			NumMessages:   7,
 			NumExtensions: 0,
 			NumServices:   0,
 		},

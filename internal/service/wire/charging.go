@@ -16,6 +16,7 @@ type ChargeCase struct {
 	Outdoor     unit.Fahrenheit
 	Miles       *unit.Miles // nil leaves the night out
 	Window      unit.Hours
+	Warmed      *float64 // share of cold mornings; nil leaves preconditioning out
 }
 
 // mild is outdoor air that neither heats nor cools a battery, °F.
@@ -67,6 +68,10 @@ func Charging(field string, m *daybreakv1.ChargeCase, vehicles charging.Vehicles
 		miles := unit.Miles(m.GetMiles())
 		c.Miles = &miles
 	}
+	if m.PreconditionShare != nil && m.OutdoorF == nil {
+		return c, fault.Invalid(field+".outdoor_f", "nothing", "-60 to 130 °F, since precondition_share is told")
+	}
+	c.Warmed = m.PreconditionShare
 	return c, nil
 }
 
@@ -122,6 +127,13 @@ func (w *Words) ChargeEstimate(r charging.Rate, perHour unit.Miles, c charging.C
 		out.Night = &daybreakv1.NightEstimate{NeedKwh: float64(night.Need), Hours: &hours, Fits: night.Fits, ShortfallKwh: float64(night.Shortfall)}
 	}
 	return out
+}
+
+// Preconditioning is warming the cabin at the plug on the wire.
+func Preconditioning(p charging.Precondition, average unit.KilowattHours) *daybreakv1.Preconditioning {
+	return &daybreakv1.Preconditioning{
+		EnergyKwh: float64(p.Energy), WallKwh: float64(p.Wall), BatteryKwh: float64(p.Battery), AverageWallKwh: float64(average),
+	}
 }
 
 func limits(s charging.LimitSet) []daybreakv1.PowerLimit {

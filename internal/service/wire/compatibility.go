@@ -17,14 +17,15 @@ type Pairs struct {
 	Setting              unit.Amps
 	DCInlet, DCConnector string
 	Plug, Receptacle     string
+	Car                  *charging.Vehicle // nil when none was named
 }
 
 // strongest is what an adapter must carry when nobody told the setting, A.
 const strongest = 80
 
 // Compatibility reads the pairs of a case. A pair told in half is a fault that
-// names its other half.
-func Compatibility(field string, m *daybreakv1.CompatibilityCase) (Pairs, error) {
+// names its other half; so is a car that is not in the vehicle table.
+func Compatibility(field string, m *daybreakv1.CompatibilityCase, vehicles charging.Vehicles) (Pairs, error) {
 	p := Pairs{Setting: unit.Amps(or(m.SettingAmps, strongest))}
 	for _, pair := range []struct {
 		first, second             *string
@@ -44,8 +45,15 @@ func Compatibility(field string, m *daybreakv1.CompatibilityCase) (Pairs, error)
 			return p, fault.Invalid(field+"."+pair.firstAt, "nothing", "a value, since "+pair.secondAt+" is told")
 		}
 	}
-	if p.Inlet == "" && p.DCInlet == "" && p.Plug == "" {
-		return p, fault.Invalid(field, "nothing", "inlet and connector, dc_inlet and dc_connector, or plug and receptacle")
+	if id := strings.TrimPrefix(m.GetVehicle(), "vehicles/"); id != "" {
+		car, err := vehicles.ByID(id)
+		if err != nil {
+			return p, fault.Invalid(field+".vehicle", id, "a car of the vehicle table")
+		}
+		p.Car = &car
+	}
+	if p.Inlet == "" && p.DCInlet == "" && p.Plug == "" && p.Car == nil {
+		return p, fault.Invalid(field, "nothing", "inlet and connector, dc_inlet and dc_connector, plug and receptacle, or a vehicle")
 	}
 	p.Plug, p.Receptacle = faceAlone(p.Plug), faceAlone(p.Receptacle)
 	return p, nil
@@ -64,6 +72,25 @@ func (w *Words) Fit(f charging.Fit) *daybreakv1.Fit {
 	if f.Least > 0 {
 		amps := float64(f.Least)
 		out.AdapterAmps = &amps
+	}
+	return out
+}
+
+// Away is fast charging away from home on the wire.
+func (w *Words) Away(a *charging.Away) *daybreakv1.AwayFromHome {
+	out := &daybreakv1.AwayFromHome{Can: a.Can, Inlet: daybreakv1.DCInlet(placeOf("vehicle.dc_inlet", a.Inlet)), Note: w.rule(a.Note)}
+	for _, f := range a.Fits {
+		connector := daybreakv1.DCInlet(placeOf("vehicle.dc_inlet", f.Connector))
+		out.Fits = append(out.Fits, &daybreakv1.AwayFit{Connector: connector, Fit: w.Fit(f.Fit)})
+	}
+	if !a.Can {
+		return out
+	}
+	for _, s := range a.Stations {
+		out.Stations = append(out.Stations, &daybreakv1.AwayStop{
+			StationKw: float64(s.Station), PowerKw: float64(s.Power), BatteryKwh: float64(s.Fast.Battery),
+			LeastHours: float64(s.Fast.Quick), MostHours: float64(s.Fast.Slow),
+		})
 	}
 	return out
 }
