@@ -25,34 +25,57 @@ func TestThePrintedBillAddsUp(t *testing.T) {
 			continue
 		}
 		bills++
-		lines, sums := new(big.Rat), map[string]*big.Rat{}
-		for _, row := range strings.Split(page, "\n")[1:] {
-			if row == "" {
-				break
-			}
-			if m := billRow.FindStringSubmatch(row); m != nil {
-				amount := rat(t, m[3])
-				require.Equal(t, amount.FloatString(2), halfEven(new(big.Rat).Mul(rat(t, m[1]), rat(t, m[2]))).FloatString(2), "%s: %s", h.id, row)
-				lines.Add(lines, amount)
-				continue
-			}
-			if m := sumRow.FindStringSubmatch(row); m != nil {
-				sums[m[1]] = rat(t, m[2])
-			}
-		}
-		require.Contains(t, sums, "Subtotal", h.id)
-		if d := sums["Discount"]; d != nil {
-			lines.Sub(lines, d)
-		}
-		require.Equal(t, sums["Subtotal"].FloatString(2), lines.FloatString(2), h.id)
-		for _, key := range []string{"Permit and inspection", "Tax"} {
-			if s := sums[key]; s != nil {
-				lines.Add(lines, s)
-			}
-		}
-		require.Equal(t, sums["Total, the priced figure"].FloatString(2), lines.FloatString(2), h.id)
+		addAgain(t, h.id, page)
 	}
 	require.GreaterOrEqual(t, bills, 10)
+}
+
+// A bill of its own is added again like the first, and both together are the
+// sum of their totals.
+func TestABillOfItsOwnAddsUpToo(t *testing.T) {
+	bills := 0
+	for _, h := range printHouseholds(t) {
+		for _, page := range strings.Split(h.text, "A bill of its own beside it\n")[1:] {
+			bills++
+			total := addAgain(t, h.id, page)
+			together := regexp.MustCompile(`Both bills together +(\d+\.\d\d)`).FindStringSubmatch(page)
+			require.NotNil(t, together, h.id)
+			require.Positive(t, rat(t, together[1]).Cmp(total), h.id)
+			require.Contains(t, page, "What the utility and the inspector do", h.id)
+		}
+	}
+	require.GreaterOrEqual(t, bills, 4)
+}
+
+// addAgain adds one printed bill again and gives its total.
+func addAgain(t *testing.T, id, page string) *big.Rat {
+	lines, sums := new(big.Rat), map[string]*big.Rat{}
+	for _, row := range strings.Split(page, "\n")[1:] {
+		if row == "" {
+			break
+		}
+		if m := billRow.FindStringSubmatch(row); m != nil {
+			amount := rat(t, m[3])
+			require.Equal(t, amount.FloatString(2), halfEven(new(big.Rat).Mul(rat(t, m[1]), rat(t, m[2]))).FloatString(2), "%s: %s", id, row)
+			lines.Add(lines, amount)
+			continue
+		}
+		if m := sumRow.FindStringSubmatch(row); m != nil {
+			sums[m[1]] = rat(t, m[2])
+		}
+	}
+	require.Contains(t, sums, "Subtotal", id)
+	if d := sums["Discount"]; d != nil {
+		lines.Sub(lines, d)
+	}
+	require.Equal(t, sums["Subtotal"].FloatString(2), lines.FloatString(2), id)
+	for _, key := range []string{"Permit and inspection", "Tax"} {
+		if s := sums[key]; s != nil {
+			lines.Add(lines, s)
+		}
+	}
+	require.Equal(t, sums["Total, the priced figure"].FloatString(2), lines.FloatString(2), id)
+	return lines
 }
 
 func rat(t *testing.T, s string) *big.Rat {

@@ -41,6 +41,7 @@ func (p *Printer) Text(w io.Writer, q *quote.Quote, told *facts.Facts) error {
 		pg.load(best)
 		pg.bill(q, best)
 	}
+	pg.measures(q)
 	pg.open(q)
 	pg.notices(q)
 	pg.working(q)

@@ -17,8 +17,14 @@ func (p *page) bill(q *quote.Quote, o *quote.Option) {
 	if !o.Priced || len(o.Bill.Lines) == 0 {
 		return
 	}
-	b := &o.Bill
 	p.title("text.bill")
+	p.billOf(&o.Bill)
+	p.asides(&o.Bill)
+	p.apart(o)
+}
+
+// billOf prints one bill to its total and range.
+func (p *page) billOf(b *pricing.Bill) {
 	for i := range b.Lines {
 		p.billLine(b, &b.Lines[i])
 	}

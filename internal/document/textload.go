@@ -27,6 +27,7 @@ func (p *page) load(o *quote.Option) {
 		p.method(r, &r.Methods[i])
 	}
 	p.wrapped("  ", p.Quote.Text("text.readings"))
+	p.flips(o)
 	for _, ws := range r.Worksheets {
 		if ws.Method != r.Deciding {
 			continue

@@ -23,6 +23,12 @@ func (p *page) options(q *quote.Quote) {
 		if o.Priced {
 			p.wrapped("  ", p.Quote.Say(quote.PriceOf(o)))
 		}
+		for _, s := range quote.IncludesOf(o) {
+			p.wrapped("  ", p.Quote.Say(s))
+		}
+		for k := range o.Apart {
+			p.wrapped("  ", p.Quote.Say(quote.ApartOf(o, k)))
+		}
 		p.wrapped("  ", p.Quote.Say(quote.RateOf(o)))
 		for _, s := range o.SafeFirst {
 			p.wrapped("  ", p.Quote.Say(s))
@@ -58,6 +64,11 @@ func (p *page) others(all []quote.Option) {
 			p.wrapped("  - ", title)
 		}
 		p.wrapped("      ", why)
+		for i := range all {
+			if o := &all[i]; o.Taken != nil && p.Quote.Say(o.Why) == why {
+				p.taken(o)
+			}
+		}
 	}
 }
 
@@ -67,6 +78,7 @@ func (p *page) circuit(q *quote.Quote, o *quote.Option) {
 	if c == nil || c.Outcome != circuit.Designed {
 		return
 	}
+	p.feeder(o)
 	p.title("text.circuit")
 	p.line("  %s %s", p.Quote.Text("quote.notice.licensed"), p.Quote.Text("quote.notice.authority"))
 	row := func(key, value string) { p.line("  %-24s%s", p.Quote.Text(key), value) }

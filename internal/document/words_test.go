@@ -73,9 +73,11 @@ func made() map[string][]string {
 		"quote.not.served.":     reasons,
 		"quote.not.impossible.": reasons,
 		"quote.not.panel_":      verdicts[:panel.Fits], // what fits is not turned away
-		"quote.title.":          {"as_it_is", "set_down", "put_right", "wired_in", "new_receptacle", "hardwired"},
+		"quote.title.":          {"as_it_is", "set_down", "put_right", "wired_in", "new_receptacle", "hardwired", "sharing_switch", "remove_load", "upgrade_service"},
+		"quote.unpriced.":       {"run", "appliance", "rating", "feeder"},
+		"quote.flip.":           {"heat", "cooling"},
 		"text.":                 {"true", "false"},
-		"word.":                 append(limits, verdicts...),
+		"word.":                 append(append(limits, verdicts...), facts.LoadKinds()...),
 		"standing.":             standings,
 		"role.":                 (quote.EnoughForNow | quote.BestFit | quote.RoomToGrow).Words(),
 		"basis.":                bases,

@@ -1,8 +1,6 @@
 package facts
 
 import (
-	"math/bits"
-
 	"daybreak/internal/unit"
 )
 
@@ -36,8 +34,8 @@ func (f *Facts) deriveRoute() {
 	r.shareFeet(ways)
 }
 
-// shareFeet spreads the feet above ground evenly over the ways named; with a
-// trench alone, what is left of the run lies on the face of a wall.
+// shareFeet spreads the feet above ground that nobody told evenly over the ways
+// named; with a trench alone, what is left of the run lies on the face of a wall.
 func (r *Route) shareFeet(ways Way) {
 	feet, feetKnown := r.PanelToChargerFeet.Get()
 	trench, trenchKnown := r.TrenchFeet.Get()
@@ -48,17 +46,26 @@ func (r *Route) shareFeet(ways Way) {
 	if dry == 0 {
 		dry = WaySurface
 	}
-	each := max(0, feet-trench) / unit.Feet(bits.OnesCount32(uint32(dry)))
-	for _, part := range []struct {
+	parts := [...]struct {
 		way  Way
 		feet *Known[unit.Feet]
 	}{
 		{WayOpen, &r.OpenFeet}, {WayFish, &r.FishFeet}, {WayAttic, &r.AtticFeet},
 		{WayCrawl, &r.CrawlFeet}, {WaySurface, &r.SurfaceFeet}, {WayOutside, &r.OutsideFeet},
-	} {
+	}
+	left, open := max(0, feet-trench), 0
+	for _, part := range parts {
+		if part.feet.State() == Told {
+			told, _ := part.feet.Get()
+			left = max(0, left-told)
+		} else if dry.Has(part.way) {
+			open++
+		}
+	}
+	for _, part := range parts {
 		share := unit.Feet(0)
 		if dry.Has(part.way) {
-			share = each
+			share = left / unit.Feet(max(1, open))
 		}
 		fill(part.feet, share, FromAnotherAnswer)
 	}

@@ -8,7 +8,6 @@ import (
 	"daybreak/internal/circuit/outlet"
 	"daybreak/internal/facts"
 	"daybreak/internal/fault"
-	"daybreak/internal/panel"
 	"daybreak/internal/pricing"
 	"daybreak/internal/unit"
 )
@@ -197,8 +196,20 @@ func (w *weighing) priceCircuit(o *Option) error {
 		plug = o.Circuit.Receptacle.Config
 	}
 	w.nameEquipment(o, plug)
-	w.unpricedPanel(o)
-	return w.price(o, pricing.FromCircuit(o.Circuit, w.site(o, plug)))
+	site := w.site(o, plug)
+	work := pricing.FromCircuit(o.Circuit, site)
+	if o.Feeder != nil {
+		work = pricing.FromFeeder(o.Feeder, work, site)
+	}
+	o.Verify, o.Unpriced, o.Apart = nil, nil, nil
+	w.sayBuried(o)
+	if o.Panel != nil {
+		work = w.joined(o, w.withSpaces(o, work))
+	}
+	if err := w.price(o, work); err != nil {
+		return err
+	}
+	return w.inPlaceOfFuses(o)
 }
 
 // priceOutlet prices what would be made of an existing outlet.
@@ -262,20 +273,4 @@ func (w *weighing) price(o *Option, work pricing.Work) error {
 	}
 	o.Priced, o.Price = true, o.Bill.AllIn
 	return nil
-}
-
-// unpricedPanel names the panel work a new circuit needs and this price does
-// not hold.
-func (w *weighing) unpricedPanel(o *Option) {
-	o.Unpriced = nil
-	if o.Panel == nil {
-		return
-	}
-	if o.Panel.Spaces.Verdict == panel.SpacesBySubpanel {
-		o.Unpriced = append(o.Unpriced, Said("quote.unpriced.subpanel"))
-		o.Verify = append(o.Verify, Said("quote.verify.spaces"))
-	}
-	if w.facts.Panel.Protection.Has() && !w.facts.Panel.Protection.Is(facts.ProtectionBreakers) {
-		o.Unpriced = append(o.Unpriced, Said("quote.unpriced.fuses"))
-	}
 }

@@ -105,9 +105,12 @@ func (p *printer) option(kind string, o *Option) {
 			p.text(" outlet.work", string(work.Kind))
 		}
 	}
+	p.feeder(o.Feeder)
 	p.circuit(o.Circuit)
 	p.panel(o.Panel, o.Volts)
+	p.measure(o)
 	p.bill(&o.Bill, o.Priced)
+	p.apart(o)
 }
 
 func (p *printer) circuit(c *circuit.Result) {
@@ -175,19 +178,24 @@ func (p *printer) bill(b *pricing.Bill, priced bool) {
 	if !priced {
 		return
 	}
+	p.billAs(" ", b)
+}
+
+// billAs prints a bill under a beginning of its paths.
+func (p *printer) billAs(at string, b *pricing.Bill) {
 	for i := range b.Lines {
 		l := &b.Lines[i]
-		p.text(" line "+l.Code, strconv.FormatInt(int64(l.Quantity), 10)+" "+l.Unit+" "+triple(l.UnitPrice)+" "+triple(l.Amount))
+		p.text(at+"line "+l.Code, strconv.FormatInt(int64(l.Quantity), 10)+" "+l.Unit+" "+triple(l.UnitPrice)+" "+triple(l.Amount))
 	}
-	p.text(" lines", triple(b.Sum))
-	p.text(" discount", triple(b.Discount))
-	p.text(" subtotal", triple(b.Subtotal))
-	p.text(" permit", triple(b.Permit))
-	p.text(" tax", triple(b.Tax))
-	p.text(" total", triple(b.Total)+" "+b.Currency.Code())
-	p.text(" spread", number(b.AllIn.P10, 2)+" "+number(b.AllIn.Mean, 2)+" "+number(b.AllIn.P90, 2))
-	p.number(" feet_assumed", float64(b.FeetAssumed), 2)
-	p.text(" ten_more_feet", triple(b.TenMoreFeet))
+	p.text(at+"lines", triple(b.Sum))
+	p.text(at+"discount", triple(b.Discount))
+	p.text(at+"subtotal", triple(b.Subtotal))
+	p.text(at+"permit", triple(b.Permit))
+	p.text(at+"tax", triple(b.Tax))
+	p.text(at+"total", triple(b.Total)+" "+b.Currency.Code())
+	p.text(at+"spread", number(b.AllIn.P10, 2)+" "+number(b.AllIn.Mean, 2)+" "+number(b.AllIn.P90, 2))
+	p.number(at+"feet_assumed", float64(b.FeetAssumed), 2)
+	p.text(at+"ten_more_feet", triple(b.TenMoreFeet))
 }
 
 func (p *printer) findings(kind string, found []caution.Finding) {

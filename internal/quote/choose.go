@@ -45,7 +45,9 @@ func (o *Option) buildable() bool {
 	return o.Circuit == nil || o.Circuit.Outcome == circuit.Designed
 }
 
-func (o *Option) offerable() bool { return o.buildable() && o.carried() }
+// offerable leaves out what asks for a load to go, a shared circuit or a new
+// service: see [weighing.remedies].
+func (o *Option) offerable() bool { return o.Taken == nil && o.buildable() && o.carried() }
 
 func (o *Option) existing240() bool {
 	return o.Way == ExistingOutlet && o.Level == charging.Level2

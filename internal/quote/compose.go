@@ -55,6 +55,9 @@ func Compose(books *shop.Books, home Household, asOf unit.Date) (Quote, error) {
 		q.BookFindings = best.Bill.Findings
 	}
 	w.stand(&q, best)
+	if err := w.flip(best); err != nil {
+		return Quote{}, err
+	}
 	w.headline(&q, best)
 	q.Working = gathered(sheet, q.Options)
 	q.Fingerprint = Fingerprint(&home.Told, asOf, q.Revisions)
@@ -250,8 +253,9 @@ func (w *weighing) show(q *Quote, c choice) error {
 			o.Role |= RoomToGrow
 		}
 		if o.Role == 0 {
-			o.Why = w.whyNot(o, c)
-			q.Others = append(q.Others, *o)
+			if err := w.aside(q, o, c); err != nil {
+				return err
+			}
 			continue
 		}
 		full, err := w.inFull(o)
@@ -263,6 +267,21 @@ func (w *weighing) show(q *Quote, c choice) error {
 	}
 	sortByPrice(q.Options)
 	sortByPrice(q.Others)
+	return nil
+}
+
+// aside puts an option among the others, with why it is not shown. A measure is
+// laid out in full: its bills are asked for.
+func (w *weighing) aside(q *Quote, o *Option, c choice) error {
+	lost := *o
+	if o.Taken != nil {
+		var err error
+		if lost, err = w.inFull(o); err != nil {
+			return err
+		}
+	}
+	lost.Why = w.whyNot(&lost, c)
+	q.Others = append(q.Others, lost)
 	return nil
 }
 

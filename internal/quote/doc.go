@@ -16,6 +16,12 @@
 // known. Where a rule has a word for not knowing, such as the wire inside a
 // wall, what is usual is not taken for what is there.
 //
+// What a new circuit needs of the panel is part of its option: a feeder to a
+// building that is fed today, a small panel for spaces, a new panel in place of
+// fuses on a bill of its own ([Apart]). What would make a larger charger fit, a
+// load gone, a shared circuit or a larger service, stands whole among the other
+// ways and is never taken for enough or best.
+//
 // Read [Quote] first, then [Option]. What people read is made of [Sentence]
 // values, a key with its arguments; words/<locale>.yaml holds the words.
 // [Canonical] prints a quote in our own canonical form, byte for byte the same

@@ -37,8 +37,8 @@ func (h *home) readRoute(r *reader) {
 	h.route.trench = trench > 0 || ways&facts.WayTrench != 0
 	h.route.circuit.PanelDrop = take(r, rt.PanelDropFeet, "route.panel_drop_feet")
 	h.route.circuit.DeviceDrop = take(r, rt.DeviceDropFeet, "route.device_drop_feet")
-	h.route.circuit.Segments = stretches(rt, total, trench, ways)
-	h.route.structure = structure(&f.Place, parking)
+	h.route.circuit.Segments = h.laid(stretches(rt, total, trench, ways), total)
+	h.route.structure = h.structure()
 	h.route.feet = total
 	h.route.ambient = ambient(rt, h.route.circuit.Segments)
 	h.route.concrete = f.Place.DwellingKind.Is(facts.DwellingKindFlat) && parking == facts.ParkingShared
@@ -122,21 +122,6 @@ func dug(rt *facts.Route, feet unit.Feet) circuit.Segment {
 		s.Over = edition.UnderDwellingDrive
 	}
 	return s
-}
-
-// structure is how the charger's building stands to the panel's. A building
-// that has a supply takes no second circuit, only a larger feeder.
-//
-// Source: NEC 225.30.
-func structure(p *facts.Place, parking facts.Parking) circuit.Structure {
-	feed, ok := p.DetachedFeed.Get()
-	switch {
-	case parking != facts.ParkingDetached && parking != facts.ParkingCarport:
-		return circuit.SameStructure
-	case !ok || feed == facts.DetachedFeedNone:
-		return circuit.UnfedStructure
-	}
-	return circuit.SuppliedAlready
 }
 
 func ambient(rt *facts.Route, segments []circuit.Segment) unit.Celsius {

@@ -16,6 +16,9 @@ func (w *weighing) inFull(o *Option) (Option, error) {
 const usualSteps = 128
 
 func (w *weighing) again(o *Option) (Option, error) {
+	if o.Taken != nil {
+		return w.remedyAgain(o)
+	}
 	if o.Way != ExistingOutlet {
 		wired, err := w.wired(o.Way, o.Setting, o.Volts)
 		if err != nil || !o.Managed {

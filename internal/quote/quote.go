@@ -133,14 +133,20 @@ type Option struct {
 	RefillsWorst  bool       // refills the 90th-percentile weekday of the coldest month
 	WinterMiles   unit.Miles // the longest day of the coldest month that a night puts back
 	Circuit       *circuit.Result
+	Feeder        *circuit.FeederResult // to a new panel in another building, which the circuit starts from
 	Outlet        *outlet.Verdict
 	OutletWay     outlet.Way // with Outlet
 	OutletSlot    string     // "outlet" or "other_outlet"
 	Panel         *panel.Result
+	Taken         *panel.Measure // the measure it rests on; nil where the panel is as it stands
+	Subpanel      unit.Amps      // a small panel beside a full one, in the bill; 0 for none
+	Tandems       int            // tandem breakers that free spaces, in the bill
 	EquipmentCode string
 
 	Bill      pricing.Bill
 	Price     pricing.Spread // all-in, P10 and P90 of the bill
+	Apart     []Apart        // bills of their own beside it; priced in full only where laid out in full
+	Flips     []Sentence     // the smallest change of one fact that would change the panel's verdict
 	Priced    bool           // false when a part is not priced yet; Unpriced says which
 	Unpriced  []Sentence
 	Why       Sentence // why it is shown, or why it is not
@@ -152,6 +158,13 @@ type Option struct {
 	Adapter   bool           // the car needs a listed AC adapter
 	Care      []Sentence     // how to use it safely, from the first day
 	Working   []working.Step // behind its numbers; kept for the options shown
+}
+
+// Apart is work beside a circuit on a bill of its own, with its own permit, tax
+// and range: a new panel in place of fuses, a larger service.
+type Apart struct {
+	What string // key of its sentence
+	Bill pricing.Bill
 }
 
 // Sentence is words to be made at the edge: a key and its arguments.

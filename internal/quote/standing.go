@@ -67,6 +67,12 @@ func (w *weighing) stand(q *Quote, best *Option) {
 	for _, s := range best.Unpriced {
 		lower(s)
 	}
+	if best.Subpanel > 0 || best.Tandems > 0 {
+		lower(Said("quote.standing.spaces"))
+	}
+	if len(best.Apart) > 0 {
+		lower(Said("quote.standing.apart"))
+	}
 	if best.Outlet != nil && len(best.Outlet.Verify) > 0 {
 		lower(Said("quote.standing.outlet"))
 	}
@@ -86,6 +92,9 @@ func (w *weighing) toVerify(q *Quote, best *Option) {
 		if !w.facts.Panel.BreakerListingKnown.Is(true) {
 			say("quote.verify.listing")
 		}
+	}
+	if best.Way != ExistingOutlet {
+		q.Verify = append(q.Verify, best.Verify...)
 	}
 	if n := holesLeft(best); n > 0 {
 		say("quote.exclude.patching", working.Num("holes", n, ""))
@@ -109,7 +118,7 @@ func optionHalted(o *Option) bool {
 // sitePaths are the leaves that must have been told for an option to be firm.
 func (w *weighing) sitePaths(o *Option) []string {
 	if o.Way != ExistingOutlet {
-		return seenOnSite
+		return w.digPaths(seenOnSite)
 	}
 	paths := make([]string, 0, len(seenAtOutlet))
 	for _, leaf := range seenAtOutlet {

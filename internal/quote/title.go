@@ -11,6 +11,8 @@ func TitleOf(o *Option) Sentence {
 		working.Num("setting", o.Setting, "A"), working.Num("volts", o.Volts, "V"), working.Num("breaker", o.Breaker, AmpsEach),
 	}
 	switch {
+	case o.Taken != nil:
+		return titleTaken(o, args)
 	case o.Managed:
 		return Said("quote.title.managed", args...)
 	case o.Way != ExistingOutlet:
@@ -45,4 +47,26 @@ func (o *Option) shares() bool {
 		}
 	}
 	return false
+}
+
+// titleTaken names an option that rests on a panel measure.
+func titleTaken(o *Option, args []working.Term) Sentence {
+	args = append(args, working.Word("load", o.Taken.Load.String()), working.Num("service", o.Taken.Service, AmpsEach))
+	return Said("quote.title."+o.Taken.Kind.String(), args...)
+}
+
+// IncludesOf says what a price holds beside the circuit: a feeder, a small
+// panel or tandem breakers.
+func IncludesOf(o *Option) []Sentence {
+	var out []Sentence
+	if o.Feeder != nil && o.Priced {
+		out = append(out, Said("quote.includes.feeder", working.Num("amps", o.Feeder.Device, "A")))
+	}
+	if o.Subpanel > 0 {
+		out = append(out, Said("quote.includes.subpanel", working.Num("amps", o.Subpanel, "A")))
+	}
+	if o.Tandems > 0 {
+		out = append(out, Said("quote.includes.tandems", working.Num("count", o.Tandems, "")))
+	}
+	return out
 }

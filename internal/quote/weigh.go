@@ -29,7 +29,10 @@ func (w *weighing) weigh() error {
 	if err := w.existingWays(); err != nil {
 		return err
 	}
-	return w.newCircuits()
+	if err := w.newCircuits(); err != nil {
+		return err
+	}
+	return w.remedies()
 }
 
 // existingWays weighs what could be made of the outlets that are there.
@@ -162,7 +165,7 @@ func (w *weighing) wired(way Way, setting unit.Amps, volts unit.Volts) (Option, 
 
 // design sizes the circuit of an option and says what it gives.
 func (w *weighing) design(o *Option) error {
-	design, err := circuit.Design(w.ed, w.job(o), w.full)
+	design, err := w.drawn(o)
 	if err != nil {
 		return err
 	}
@@ -193,11 +196,7 @@ func loadOf(o *Option) unit.Amps {
 	return o.Setting
 }
 
-// job is the circuit wanted, for the designer. In a shared garage of concrete
-// it is wired in steel, which takes a knock and feeds no fire.
-//
-// Source: NEC 358.10, 334.10 for the method; steel in shared garages is common
-// practice.
+// job is the circuit wanted, for the designer.
 func (w *weighing) job(o *Option) circuit.Job {
 	j := circuit.Job{
 		Setting:    o.Setting,
@@ -211,10 +210,8 @@ func (w *weighing) job(o *Option) circuit.Job {
 		Ambient:    w.route.ambient,
 		Concrete:   w.route.concrete,
 		Structure:  w.route.structure,
+		Methods:    w.methods(),
 		Cost:       w.costOf,
-	}
-	if w.route.concrete {
-		j.Methods = circuit.UseEMT
 	}
 	if o.Way == NewReceptacle {
 		j.Connection = circuit.WantReceptacle

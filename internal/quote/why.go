@@ -141,6 +141,8 @@ func headlineOf(q *Quote, o *Option) Sentence {
 	switch {
 	case q.Standing == Halted:
 		return Said("quote.headline.halted", args...)
+	case len(o.Apart) > 0:
+		return Said("quote.headline.with_panel", append(args, moneyTerm("apart", o.Apart[0].Bill.Total[1], currency))...)
 	case o.Way == ExistingOutlet && len(o.OutletWay.Work) == 0 && high == 0:
 		return Said("quote.headline.enough_already", args...)
 	case o.Way == ExistingOutlet && len(o.OutletWay.Work) == 0:

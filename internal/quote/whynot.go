@@ -17,6 +17,8 @@ func (w *weighing) whyNot(o *Option, c choice) Sentence {
 		return Said("quote.not.impossible." + ReasonWord(o.Circuit.Reason))
 	case o.Outlet != nil && o.Outlet.Word == outlet.Stop && !o.needsPuttingRight():
 		return Said("quote.not.unsafe")
+	case o.Taken != nil:
+		return whyTaken(o, w.wished())
 	case !o.carried() && o.Managed:
 		return Said("quote.not.managed")
 	case !o.carried():

@@ -52,6 +52,7 @@ func probeOf(body []byte) probe {
 			p.option(role, o, &head)
 		}
 		p.weighed(o)
+		p.measure(o)
 		levels = append(levels, o.first("level"))
 		wires = append(wires, strings.Fields(o.first("circuit.wire"))...)
 	}
@@ -214,4 +215,30 @@ func keysOf(sentences []string) []string {
 		out = append(out, keyOf(s))
 	}
 	return out
+}
+
+// measure reads what gives room: the feeder and the panel at its end, a small
+// panel beside a full one, and a service of its own bill.
+func (p probe) measure(o *section) {
+	if strings.HasPrefix(o.first("taken"), "upgrade_service") {
+		total, tax := strings.Fields(o.first("apart.total")), strings.Fields(o.first("apart.tax"))
+		if len(total) == 4 && len(tax) == 3 {
+			all, _ := strconv.ParseFloat(total[1], 64)
+			taxed, _ := strconv.ParseFloat(tax[1], 64)
+			p["service_upgrade.price"] = all - taxed
+		}
+	}
+	if !slices.Contains(o.lines["role"], "best_fit") {
+		return
+	}
+	if amps, ok := o.number("subpanel_a"); ok {
+		p["subpanel.amps"] = amps
+	}
+	if amps, ok := o.number("feeder.device_a"); ok {
+		p["feeder.amps"] = amps
+		p["feeder.wire"], _, _ = strings.Cut(o.first("feeder.wire"), " in ")
+		p["feeder.ground"] = o.first("feeder.ground")
+		p["feeder.drop_volts"], _ = o.number("feeder.drop_v")
+		p["branch.drop_volts"], _ = o.number("circuit.drop_v")
+	}
 }

@@ -4,6 +4,7 @@ import (
 	"encoding/json"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 
@@ -106,5 +107,29 @@ func requireSame(t *testing.T, p probe, q *daybreakv1.Quote) {
 			}
 		}
 	}
+	requireApart(t, p, q)
 	require.Len(t, q.GetCautions(), len(p["cautions"].([]string))-len(p["contradictions"].([]string)))
+}
+
+// requireApart: a bill of its own reaches the client line by line, and both
+// totals add to the cent.
+func requireApart(t *testing.T, p probe, q *daybreakv1.Quote) {
+	t.Helper()
+	for _, lost := range q.GetLost() {
+		for _, a := range lost.GetApart() {
+			require.NotEmpty(t, a.GetBill().GetLines())
+			require.NotEmpty(t, a.GetWhat().GetText())
+			total := a.GetBill().GetTotal().GetLikely().GetMinorUnits()
+			require.Equal(t, lost.GetPrice().GetLikely().GetMinorUnits()+total, a.GetTogether().GetMinorUnits())
+			before := total - a.GetBill().GetTax().GetAmount().GetMinorUnits()
+			require.Equal(t, p["service_upgrade.price"], float64(before))
+			require.Len(t, a.GetBill().GetUtility().GetWeeks(), 3)
+		}
+	}
+	for _, o := range q.GetOptions() {
+		if amps, there := p["feeder.amps"]; there && slices.Contains(o.GetRoles(), daybreakv1.OptionRole_OPTION_ROLE_BEST_FIT) {
+			require.Equal(t, amps, o.GetFeeder().GetBreakerAmps())
+			require.NotEmpty(t, o.GetIncludes())
+		}
+	}
 }

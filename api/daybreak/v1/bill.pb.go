@@ -92,9 +92,13 @@ type Bill struct {
 	// Run and drops, without tails and waste.
 	FeetAssumed float64 `protobuf:"fixed64,7,opt,name=feet_assumed,json=feetAssumed,proto3" json:"feet_assumed,omitempty"`
 	// What ten more feet add to the likely total.
-	TenMoreFeet   *Money   `protobuf:"bytes,8,opt,name=ten_more_feet,json=tenMoreFeet,proto3" json:"ten_more_feet,omitempty"`
-	Notes         []*Words `protobuf:"bytes,9,rep,name=notes,proto3" json:"notes,omitempty"`
-	Working       *Working `protobuf:"bytes,10,opt,name=working,proto3" json:"working,omitempty"`
+	TenMoreFeet *Money   `protobuf:"bytes,8,opt,name=ten_more_feet,json=tenMoreFeet,proto3" json:"ten_more_feet,omitempty"`
+	Notes       []*Words `protobuf:"bytes,9,rep,name=notes,proto3" json:"notes,omitempty"`
+	Working     *Working `protobuf:"bytes,10,opt,name=working,proto3" json:"working,omitempty"`
+	// Work or fees that others price; never in the total.
+	Asides []*Aside `protobuf:"bytes,11,rep,name=asides,proto3" json:"asides,omitempty"`
+	// What the utility does in a service upgrade.
+	Utility       *UtilityPart `protobuf:"bytes,12,opt,name=utility,proto3" json:"utility,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
 }
@@ -199,6 +203,129 @@ func (x *Bill) GetWorking() *Working {
 	return nil
 }
 
+func (x *Bill) GetAsides() []*Aside {
+	if x != nil {
+		return x.Asides
+	}
+	return nil
+}
+
+func (x *Bill) GetUtility() *UtilityPart {
+	if x != nil {
+		return x.Utility
+	}
+	return nil
+}
+
+// Aside is work or a fee that others price.
+type Aside struct {
+	state protoimpl.MessageState `protogen:"open.v1"`
+	What  *Words                 `protobuf:"bytes,1,opt,name=what,proto3" json:"what,omitempty"`
+	// Absent where nobody here can name a price.
+	Price         *PriceRange `protobuf:"bytes,2,opt,name=price,proto3" json:"price,omitempty"`
+	unknownFields protoimpl.UnknownFields
+	sizeCache     protoimpl.SizeCache
+}
+
+func (x *Aside) Reset() {
+	*x = Aside{}
+	mi := &file_daybreak_v1_bill_proto_msgTypes[1]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *Aside) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*Aside) ProtoMessage() {}
+
+func (x *Aside) ProtoReflect() protoreflect.Message {
+	mi := &file_daybreak_v1_bill_proto_msgTypes[1]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use Aside.ProtoReflect.Descriptor instead.
+func (*Aside) Descriptor() ([]byte, []int) {
+	return file_daybreak_v1_bill_proto_rawDescGZIP(), []int{1}
+}
+
+func (x *Aside) GetWhat() *Words {
+	if x != nil {
+		return x.What
+	}
+	return nil
+}
+
+func (x *Aside) GetPrice() *PriceRange {
+	if x != nil {
+		return x.Price
+	}
+	return nil
+}
+
+// UtilityPart is what the utility and the inspector do, in turn.
+type UtilityPart struct {
+	state protoimpl.MessageState `protogen:"open.v1"`
+	Steps []*Words               `protobuf:"bytes,1,rep,name=steps,proto3" json:"steps,omitempty"`
+	// From the request to the new meter: short, usual and long; empty where the
+	// rating stays.
+	Weeks         []int32 `protobuf:"varint,2,rep,packed,name=weeks,proto3" json:"weeks,omitempty"`
+	unknownFields protoimpl.UnknownFields
+	sizeCache     protoimpl.SizeCache
+}
+
+func (x *UtilityPart) Reset() {
+	*x = UtilityPart{}
+	mi := &file_daybreak_v1_bill_proto_msgTypes[2]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *UtilityPart) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*UtilityPart) ProtoMessage() {}
+
+func (x *UtilityPart) ProtoReflect() protoreflect.Message {
+	mi := &file_daybreak_v1_bill_proto_msgTypes[2]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use UtilityPart.ProtoReflect.Descriptor instead.
+func (*UtilityPart) Descriptor() ([]byte, []int) {
+	return file_daybreak_v1_bill_proto_rawDescGZIP(), []int{2}
+}
+
+func (x *UtilityPart) GetSteps() []*Words {
+	if x != nil {
+		return x.Steps
+	}
+	return nil
+}
+
+func (x *UtilityPart) GetWeeks() []int32 {
+	if x != nil {
+		return x.Weeks
+	}
+	return nil
+}
+
 // BillLine is one line of material, labour or charge.
 type BillLine struct {
 	state  protoimpl.MessageState `protogen:"open.v1"`
@@ -229,7 +356,7 @@ type BillLine struct {
 
 func (x *BillLine) Reset() {
 	*x = BillLine{}
-	mi := &file_daybreak_v1_bill_proto_msgTypes[1]
+	mi := &file_daybreak_v1_bill_proto_msgTypes[3]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -241,7 +368,7 @@ func (x *BillLine) String() string {
 func (*BillLine) ProtoMessage() {}
 
 func (x *BillLine) ProtoReflect() protoreflect.Message {
-	mi := &file_daybreak_v1_bill_proto_msgTypes[1]
+	mi := &file_daybreak_v1_bill_proto_msgTypes[3]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -254,7 +381,7 @@ func (x *BillLine) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use BillLine.ProtoReflect.Descriptor instead.
 func (*BillLine) Descriptor() ([]byte, []int) {
-	return file_daybreak_v1_bill_proto_rawDescGZIP(), []int{1}
+	return file_daybreak_v1_bill_proto_rawDescGZIP(), []int{3}
 }
 
 func (x *BillLine) GetNumber() int32 {
@@ -381,7 +508,7 @@ type Purchase struct {
 
 func (x *Purchase) Reset() {
 	*x = Purchase{}
-	mi := &file_daybreak_v1_bill_proto_msgTypes[2]
+	mi := &file_daybreak_v1_bill_proto_msgTypes[4]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -393,7 +520,7 @@ func (x *Purchase) String() string {
 func (*Purchase) ProtoMessage() {}
 
 func (x *Purchase) ProtoReflect() protoreflect.Message {
-	mi := &file_daybreak_v1_bill_proto_msgTypes[2]
+	mi := &file_daybreak_v1_bill_proto_msgTypes[4]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -406,7 +533,7 @@ func (x *Purchase) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use Purchase.ProtoReflect.Descriptor instead.
 func (*Purchase) Descriptor() ([]byte, []int) {
-	return file_daybreak_v1_bill_proto_rawDescGZIP(), []int{2}
+	return file_daybreak_v1_bill_proto_rawDescGZIP(), []int{4}
 }
 
 func (x *Purchase) GetUsedFeet() float64 {
@@ -445,7 +572,7 @@ type PermitLine struct {
 
 func (x *PermitLine) Reset() {
 	*x = PermitLine{}
-	mi := &file_daybreak_v1_bill_proto_msgTypes[3]
+	mi := &file_daybreak_v1_bill_proto_msgTypes[5]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -457,7 +584,7 @@ func (x *PermitLine) String() string {
 func (*PermitLine) ProtoMessage() {}
 
 func (x *PermitLine) ProtoReflect() protoreflect.Message {
-	mi := &file_daybreak_v1_bill_proto_msgTypes[3]
+	mi := &file_daybreak_v1_bill_proto_msgTypes[5]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -470,7 +597,7 @@ func (x *PermitLine) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use PermitLine.ProtoReflect.Descriptor instead.
 func (*PermitLine) Descriptor() ([]byte, []int) {
-	return file_daybreak_v1_bill_proto_rawDescGZIP(), []int{3}
+	return file_daybreak_v1_bill_proto_rawDescGZIP(), []int{5}
 }
 
 func (x *PermitLine) GetJurisdiction() string {
@@ -517,7 +644,7 @@ type TaxLine struct {
 
 func (x *TaxLine) Reset() {
 	*x = TaxLine{}
-	mi := &file_daybreak_v1_bill_proto_msgTypes[4]
+	mi := &file_daybreak_v1_bill_proto_msgTypes[6]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -529,7 +656,7 @@ func (x *TaxLine) String() string {
 func (*TaxLine) ProtoMessage() {}
 
 func (x *TaxLine) ProtoReflect() protoreflect.Message {
-	mi := &file_daybreak_v1_bill_proto_msgTypes[4]
+	mi := &file_daybreak_v1_bill_proto_msgTypes[6]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -542,7 +669,7 @@ func (x *TaxLine) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use TaxLine.ProtoReflect.Descriptor instead.
 func (*TaxLine) Descriptor() ([]byte, []int) {
-	return file_daybreak_v1_bill_proto_rawDescGZIP(), []int{4}
+	return file_daybreak_v1_bill_proto_rawDescGZIP(), []int{6}
 }
 
 func (x *TaxLine) GetJurisdiction() string {
@@ -584,7 +711,7 @@ var File_daybreak_v1_bill_proto protoreflect.FileDescriptor
 
 const file_daybreak_v1_bill_proto_rawDesc = "" +
 	"\n" +
-	"\x16daybreak/v1/bill.proto\x12\vdaybreak.v1\x1a\x17daybreak/v1/money.proto\x1a\x17daybreak/v1/words.proto\x1a\x19daybreak/v1/working.proto\"\xd5\x03\n" +
+	"\x16daybreak/v1/bill.proto\x12\vdaybreak.v1\x1a\x17daybreak/v1/money.proto\x1a\x17daybreak/v1/words.proto\x1a\x19daybreak/v1/working.proto\"\xb5\x04\n" +
 	"\x04Bill\x12+\n" +
 	"\x05lines\x18\x01 \x03(\v2\x15.daybreak.v1.BillLineR\x05lines\x12.\n" +
 	"\bdiscount\x18\x02 \x01(\v2\x12.daybreak.v1.MoneyR\bdiscount\x123\n" +
@@ -596,7 +723,15 @@ const file_daybreak_v1_bill_proto_rawDesc = "" +
 	"\rten_more_feet\x18\b \x01(\v2\x12.daybreak.v1.MoneyR\vtenMoreFeet\x12(\n" +
 	"\x05notes\x18\t \x03(\v2\x12.daybreak.v1.WordsR\x05notes\x12.\n" +
 	"\aworking\x18\n" +
-	" \x01(\v2\x14.daybreak.v1.WorkingR\aworking\"\x95\x04\n" +
+	" \x01(\v2\x14.daybreak.v1.WorkingR\aworking\x12*\n" +
+	"\x06asides\x18\v \x03(\v2\x12.daybreak.v1.AsideR\x06asides\x122\n" +
+	"\autility\x18\f \x01(\v2\x18.daybreak.v1.UtilityPartR\autility\"^\n" +
+	"\x05Aside\x12&\n" +
+	"\x04what\x18\x01 \x01(\v2\x12.daybreak.v1.WordsR\x04what\x12-\n" +
+	"\x05price\x18\x02 \x01(\v2\x17.daybreak.v1.PriceRangeR\x05price\"M\n" +
+	"\vUtilityPart\x12(\n" +
+	"\x05steps\x18\x01 \x03(\v2\x12.daybreak.v1.WordsR\x05steps\x12\x14\n" +
+	"\x05weeks\x18\x02 \x03(\x05R\x05weeks\"\x95\x04\n" +
 	"\bBillLine\x12\x16\n" +
 	"\x06number\x18\x01 \x01(\x05R\x06number\x12-\n" +
 	"\x04kind\x18\x02 \x01(\x0e2\x19.daybreak.v1.BillLineKindR\x04kind\x12\x12\n" +
@@ -652,44 +787,51 @@ func file_daybreak_v1_bill_proto_rawDescGZIP() []byte {
 }
 
 var file_daybreak_v1_bill_proto_enumTypes = make([]protoimpl.EnumInfo, 1)
-var file_daybreak_v1_bill_proto_msgTypes = make([]protoimpl.MessageInfo, 5)
+var file_daybreak_v1_bill_proto_msgTypes = make([]protoimpl.MessageInfo, 7)
 var file_daybreak_v1_bill_proto_goTypes = []any{
-	(BillLineKind)(0),  // 0: daybreak.v1.BillLineKind
-	(*Bill)(nil),       // 1: daybreak.v1.Bill
-	(*BillLine)(nil),   // 2: daybreak.v1.BillLine
-	(*Purchase)(nil),   // 3: daybreak.v1.Purchase
-	(*PermitLine)(nil), // 4: daybreak.v1.PermitLine
-	(*TaxLine)(nil),    // 5: daybreak.v1.TaxLine
-	(*Money)(nil),      // 6: daybreak.v1.Money
-	(*PriceRange)(nil), // 7: daybreak.v1.PriceRange
-	(*Words)(nil),      // 8: daybreak.v1.Words
-	(*Working)(nil),    // 9: daybreak.v1.Working
+	(BillLineKind)(0),   // 0: daybreak.v1.BillLineKind
+	(*Bill)(nil),        // 1: daybreak.v1.Bill
+	(*Aside)(nil),       // 2: daybreak.v1.Aside
+	(*UtilityPart)(nil), // 3: daybreak.v1.UtilityPart
+	(*BillLine)(nil),    // 4: daybreak.v1.BillLine
+	(*Purchase)(nil),    // 5: daybreak.v1.Purchase
+	(*PermitLine)(nil),  // 6: daybreak.v1.PermitLine
+	(*TaxLine)(nil),     // 7: daybreak.v1.TaxLine
+	(*Money)(nil),       // 8: daybreak.v1.Money
+	(*PriceRange)(nil),  // 9: daybreak.v1.PriceRange
+	(*Words)(nil),       // 10: daybreak.v1.Words
+	(*Working)(nil),     // 11: daybreak.v1.Working
 }
 var file_daybreak_v1_bill_proto_depIdxs = []int32{
-	2,  // 0: daybreak.v1.Bill.lines:type_name -> daybreak.v1.BillLine
-	6,  // 1: daybreak.v1.Bill.discount:type_name -> daybreak.v1.Money
-	7,  // 2: daybreak.v1.Bill.subtotal:type_name -> daybreak.v1.PriceRange
-	4,  // 3: daybreak.v1.Bill.permit:type_name -> daybreak.v1.PermitLine
-	5,  // 4: daybreak.v1.Bill.tax:type_name -> daybreak.v1.TaxLine
-	7,  // 5: daybreak.v1.Bill.total:type_name -> daybreak.v1.PriceRange
-	6,  // 6: daybreak.v1.Bill.ten_more_feet:type_name -> daybreak.v1.Money
-	8,  // 7: daybreak.v1.Bill.notes:type_name -> daybreak.v1.Words
-	9,  // 8: daybreak.v1.Bill.working:type_name -> daybreak.v1.Working
-	0,  // 9: daybreak.v1.BillLine.kind:type_name -> daybreak.v1.BillLineKind
-	6,  // 10: daybreak.v1.BillLine.unit_price:type_name -> daybreak.v1.Money
-	6,  // 11: daybreak.v1.BillLine.low:type_name -> daybreak.v1.Money
-	6,  // 12: daybreak.v1.BillLine.likely:type_name -> daybreak.v1.Money
-	6,  // 13: daybreak.v1.BillLine.high:type_name -> daybreak.v1.Money
-	8,  // 14: daybreak.v1.BillLine.why:type_name -> daybreak.v1.Words
-	3,  // 15: daybreak.v1.BillLine.purchase:type_name -> daybreak.v1.Purchase
-	6,  // 16: daybreak.v1.PermitLine.amount:type_name -> daybreak.v1.Money
-	6,  // 17: daybreak.v1.TaxLine.base:type_name -> daybreak.v1.Money
-	6,  // 18: daybreak.v1.TaxLine.amount:type_name -> daybreak.v1.Money
-	19, // [19:19] is the sub-list for method output_type
-	19, // [19:19] is the sub-list for method input_type
-	19, // [19:19] is the sub-list for extension type_name
-	19, // [19:19] is the sub-list for extension extendee
-	0,  // [0:19] is the sub-list for field type_name
+	4,  // 0: daybreak.v1.Bill.lines:type_name -> daybreak.v1.BillLine
+	8,  // 1: daybreak.v1.Bill.discount:type_name -> daybreak.v1.Money
+	9,  // 2: daybreak.v1.Bill.subtotal:type_name -> daybreak.v1.PriceRange
+	6,  // 3: daybreak.v1.Bill.permit:type_name -> daybreak.v1.PermitLine
+	7,  // 4: daybreak.v1.Bill.tax:type_name -> daybreak.v1.TaxLine
+	9,  // 5: daybreak.v1.Bill.total:type_name -> daybreak.v1.PriceRange
+	8,  // 6: daybreak.v1.Bill.ten_more_feet:type_name -> daybreak.v1.Money
+	10, // 7: daybreak.v1.Bill.notes:type_name -> daybreak.v1.Words
+	11, // 8: daybreak.v1.Bill.working:type_name -> daybreak.v1.Working
+	2,  // 9: daybreak.v1.Bill.asides:type_name -> daybreak.v1.Aside
+	3,  // 10: daybreak.v1.Bill.utility:type_name -> daybreak.v1.UtilityPart
+	10, // 11: daybreak.v1.Aside.what:type_name -> daybreak.v1.Words
+	9,  // 12: daybreak.v1.Aside.price:type_name -> daybreak.v1.PriceRange
+	10, // 13: daybreak.v1.UtilityPart.steps:type_name -> daybreak.v1.Words
+	0,  // 14: daybreak.v1.BillLine.kind:type_name -> daybreak.v1.BillLineKind
+	8,  // 15: daybreak.v1.BillLine.unit_price:type_name -> daybreak.v1.Money
+	8,  // 16: daybreak.v1.BillLine.low:type_name -> daybreak.v1.Money
+	8,  // 17: daybreak.v1.BillLine.likely:type_name -> daybreak.v1.Money
+	8,  // 18: daybreak.v1.BillLine.high:type_name -> daybreak.v1.Money
+	10, // 19: daybreak.v1.BillLine.why:type_name -> daybreak.v1.Words
+	5,  // 20: daybreak.v1.BillLine.purchase:type_name -> daybreak.v1.Purchase
+	8,  // 21: daybreak.v1.PermitLine.amount:type_name -> daybreak.v1.Money
+	8,  // 22: daybreak.v1.TaxLine.base:type_name -> daybreak.v1.Money
+	8,  // 23: daybreak.v1.TaxLine.amount:type_name -> daybreak.v1.Money
+	24, // [24:24] is the sub-list for method output_type
+	24, // [24:24] is the sub-list for method input_type
+	24, // [24:24] is the sub-list for extension type_name
+	24, // [24:24] is the sub-list for extension extendee
+	0,  // [0:24] is the sub-list for field type_name
 }
 
 func init() { file_daybreak_v1_bill_proto_init() }
@@ -706,7 +848,7 @@ func file_daybreak_v1_bill_proto_init() {
 			GoPackagePath: reflect.TypeOf(x{}).PkgPath(),
 			RawDescriptor: unsafe.Slice(unsafe.StringData(file_daybreak_v1_bill_proto_rawDesc), len(file_daybreak_v1_bill_proto_rawDesc)),
 			NumEnums:      1,
-			NumMessages:   5,
+			NumMessages:   7,
 			NumExtensions: 0,
 			NumServices:   0,
 		},

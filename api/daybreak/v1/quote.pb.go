@@ -763,7 +763,15 @@ type Option struct {
 	// Power, energy and time; circuit, panel and bill carry their own steps.
 	Working *Working `protobuf:"bytes,29,opt,name=working,proto3" json:"working,omitempty"`
 	// How to use it safely, from the first day.
-	Care          []*Words `protobuf:"bytes,30,rep,name=care,proto3" json:"care,omitempty"`
+	Care []*Words `protobuf:"bytes,30,rep,name=care,proto3" json:"care,omitempty"`
+	// The feeder its circuit starts from, in another building.
+	Feeder *CircuitDesign `protobuf:"bytes,31,opt,name=feeder,proto3" json:"feeder,omitempty"`
+	// Bills of their own beside it: a new panel, a larger service.
+	Apart []*BillApart `protobuf:"bytes,32,rep,name=apart,proto3" json:"apart,omitempty"`
+	// The smallest change of one fact that would change the panel's verdict.
+	Flips []*Words `protobuf:"bytes,33,rep,name=flips,proto3" json:"flips,omitempty"`
+	// What the price holds beside the circuit: a feeder, a small panel.
+	Includes      []*Words `protobuf:"bytes,34,rep,name=includes,proto3" json:"includes,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
 }
@@ -1008,6 +1016,97 @@ func (x *Option) GetCare() []*Words {
 	return nil
 }
 
+func (x *Option) GetFeeder() *CircuitDesign {
+	if x != nil {
+		return x.Feeder
+	}
+	return nil
+}
+
+func (x *Option) GetApart() []*BillApart {
+	if x != nil {
+		return x.Apart
+	}
+	return nil
+}
+
+func (x *Option) GetFlips() []*Words {
+	if x != nil {
+		return x.Flips
+	}
+	return nil
+}
+
+func (x *Option) GetIncludes() []*Words {
+	if x != nil {
+		return x.Includes
+	}
+	return nil
+}
+
+// BillApart is work on a bill of its own beside the circuit's.
+type BillApart struct {
+	state protoimpl.MessageState `protogen:"open.v1"`
+	// What it is, and what it and the circuit come to together.
+	What *Words `protobuf:"bytes,1,opt,name=what,proto3" json:"what,omitempty"`
+	Bill *Bill  `protobuf:"bytes,2,opt,name=bill,proto3" json:"bill,omitempty"`
+	// Both totals added.
+	Together      *Money `protobuf:"bytes,3,opt,name=together,proto3" json:"together,omitempty"`
+	unknownFields protoimpl.UnknownFields
+	sizeCache     protoimpl.SizeCache
+}
+
+func (x *BillApart) Reset() {
+	*x = BillApart{}
+	mi := &file_daybreak_v1_quote_proto_msgTypes[3]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *BillApart) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*BillApart) ProtoMessage() {}
+
+func (x *BillApart) ProtoReflect() protoreflect.Message {
+	mi := &file_daybreak_v1_quote_proto_msgTypes[3]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use BillApart.ProtoReflect.Descriptor instead.
+func (*BillApart) Descriptor() ([]byte, []int) {
+	return file_daybreak_v1_quote_proto_rawDescGZIP(), []int{3}
+}
+
+func (x *BillApart) GetWhat() *Words {
+	if x != nil {
+		return x.What
+	}
+	return nil
+}
+
+func (x *BillApart) GetBill() *Bill {
+	if x != nil {
+		return x.Bill
+	}
+	return nil
+}
+
+func (x *BillApart) GetTogether() *Money {
+	if x != nil {
+		return x.Together
+	}
+	return nil
+}
+
 // Equipment is a class of charging equipment, never a product.
 type Equipment struct {
 	state         protoimpl.MessageState `protogen:"open.v1"`
@@ -1025,7 +1124,7 @@ type Equipment struct {
 
 func (x *Equipment) Reset() {
 	*x = Equipment{}
-	mi := &file_daybreak_v1_quote_proto_msgTypes[3]
+	mi := &file_daybreak_v1_quote_proto_msgTypes[4]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1037,7 +1136,7 @@ func (x *Equipment) String() string {
 func (*Equipment) ProtoMessage() {}
 
 func (x *Equipment) ProtoReflect() protoreflect.Message {
-	mi := &file_daybreak_v1_quote_proto_msgTypes[3]
+	mi := &file_daybreak_v1_quote_proto_msgTypes[4]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1050,7 +1149,7 @@ func (x *Equipment) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use Equipment.ProtoReflect.Descriptor instead.
 func (*Equipment) Descriptor() ([]byte, []int) {
-	return file_daybreak_v1_quote_proto_rawDescGZIP(), []int{3}
+	return file_daybreak_v1_quote_proto_rawDescGZIP(), []int{4}
 }
 
 func (x *Equipment) GetCode() string {
@@ -1122,7 +1221,7 @@ type LengthAssumed struct {
 
 func (x *LengthAssumed) Reset() {
 	*x = LengthAssumed{}
-	mi := &file_daybreak_v1_quote_proto_msgTypes[4]
+	mi := &file_daybreak_v1_quote_proto_msgTypes[5]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1134,7 +1233,7 @@ func (x *LengthAssumed) String() string {
 func (*LengthAssumed) ProtoMessage() {}
 
 func (x *LengthAssumed) ProtoReflect() protoreflect.Message {
-	mi := &file_daybreak_v1_quote_proto_msgTypes[4]
+	mi := &file_daybreak_v1_quote_proto_msgTypes[5]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1147,7 +1246,7 @@ func (x *LengthAssumed) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use LengthAssumed.ProtoReflect.Descriptor instead.
 func (*LengthAssumed) Descriptor() ([]byte, []int) {
-	return file_daybreak_v1_quote_proto_rawDescGZIP(), []int{4}
+	return file_daybreak_v1_quote_proto_rawDescGZIP(), []int{5}
 }
 
 func (x *LengthAssumed) GetFeet() float64 {
@@ -1200,7 +1299,7 @@ type Assumption struct {
 
 func (x *Assumption) Reset() {
 	*x = Assumption{}
-	mi := &file_daybreak_v1_quote_proto_msgTypes[5]
+	mi := &file_daybreak_v1_quote_proto_msgTypes[6]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1212,7 +1311,7 @@ func (x *Assumption) String() string {
 func (*Assumption) ProtoMessage() {}
 
 func (x *Assumption) ProtoReflect() protoreflect.Message {
-	mi := &file_daybreak_v1_quote_proto_msgTypes[5]
+	mi := &file_daybreak_v1_quote_proto_msgTypes[6]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1225,7 +1324,7 @@ func (x *Assumption) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use Assumption.ProtoReflect.Descriptor instead.
 func (*Assumption) Descriptor() ([]byte, []int) {
-	return file_daybreak_v1_quote_proto_rawDescGZIP(), []int{5}
+	return file_daybreak_v1_quote_proto_rawDescGZIP(), []int{6}
 }
 
 func (x *Assumption) GetPath() string {
@@ -1298,7 +1397,7 @@ type Verification struct {
 
 func (x *Verification) Reset() {
 	*x = Verification{}
-	mi := &file_daybreak_v1_quote_proto_msgTypes[6]
+	mi := &file_daybreak_v1_quote_proto_msgTypes[7]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1310,7 +1409,7 @@ func (x *Verification) String() string {
 func (*Verification) ProtoMessage() {}
 
 func (x *Verification) ProtoReflect() protoreflect.Message {
-	mi := &file_daybreak_v1_quote_proto_msgTypes[6]
+	mi := &file_daybreak_v1_quote_proto_msgTypes[7]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1323,7 +1422,7 @@ func (x *Verification) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use Verification.ProtoReflect.Descriptor instead.
 func (*Verification) Descriptor() ([]byte, []int) {
-	return file_daybreak_v1_quote_proto_rawDescGZIP(), []int{6}
+	return file_daybreak_v1_quote_proto_rawDescGZIP(), []int{7}
 }
 
 func (x *Verification) GetPath() string {
@@ -1359,7 +1458,7 @@ type Mover struct {
 
 func (x *Mover) Reset() {
 	*x = Mover{}
-	mi := &file_daybreak_v1_quote_proto_msgTypes[7]
+	mi := &file_daybreak_v1_quote_proto_msgTypes[8]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1371,7 +1470,7 @@ func (x *Mover) String() string {
 func (*Mover) ProtoMessage() {}
 
 func (x *Mover) ProtoReflect() protoreflect.Message {
-	mi := &file_daybreak_v1_quote_proto_msgTypes[7]
+	mi := &file_daybreak_v1_quote_proto_msgTypes[8]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1384,7 +1483,7 @@ func (x *Mover) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use Mover.ProtoReflect.Descriptor instead.
 func (*Mover) Descriptor() ([]byte, []int) {
-	return file_daybreak_v1_quote_proto_rawDescGZIP(), []int{7}
+	return file_daybreak_v1_quote_proto_rawDescGZIP(), []int{8}
 }
 
 func (x *Mover) GetPath() string {
@@ -1422,7 +1521,7 @@ type Contradiction struct {
 
 func (x *Contradiction) Reset() {
 	*x = Contradiction{}
-	mi := &file_daybreak_v1_quote_proto_msgTypes[8]
+	mi := &file_daybreak_v1_quote_proto_msgTypes[9]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1434,7 +1533,7 @@ func (x *Contradiction) String() string {
 func (*Contradiction) ProtoMessage() {}
 
 func (x *Contradiction) ProtoReflect() protoreflect.Message {
-	mi := &file_daybreak_v1_quote_proto_msgTypes[8]
+	mi := &file_daybreak_v1_quote_proto_msgTypes[9]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1447,7 +1546,7 @@ func (x *Contradiction) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use Contradiction.ProtoReflect.Descriptor instead.
 func (*Contradiction) Descriptor() ([]byte, []int) {
-	return file_daybreak_v1_quote_proto_rawDescGZIP(), []int{8}
+	return file_daybreak_v1_quote_proto_rawDescGZIP(), []int{9}
 }
 
 func (x *Contradiction) GetCode() string {
@@ -1480,17 +1579,23 @@ func (x *Contradiction) GetHalts() bool {
 
 // LostWay is a way that was looked at and not shown.
 type LostWay struct {
-	state         protoimpl.MessageState `protogen:"open.v1"`
-	Title         *Words                 `protobuf:"bytes,1,opt,name=title,proto3" json:"title,omitempty"`
-	Why           *Words                 `protobuf:"bytes,2,opt,name=why,proto3" json:"why,omitempty"`
-	Price         *PriceRange            `protobuf:"bytes,3,opt,name=price,proto3" json:"price,omitempty"`
+	state protoimpl.MessageState `protogen:"open.v1"`
+	Title *Words                 `protobuf:"bytes,1,opt,name=title,proto3" json:"title,omitempty"`
+	Why   *Words                 `protobuf:"bytes,2,opt,name=why,proto3" json:"why,omitempty"`
+	Price *PriceRange            `protobuf:"bytes,3,opt,name=price,proto3" json:"price,omitempty"`
+	// What stands in no price before somebody has looked.
+	Unpriced []*Words `protobuf:"bytes,4,rep,name=unpriced,proto3" json:"unpriced,omitempty"`
+	// Bills of their own beside it.
+	Apart []*BillApart `protobuf:"bytes,5,rep,name=apart,proto3" json:"apart,omitempty"`
+	// Work or fees that others price.
+	Asides        []*Aside `protobuf:"bytes,6,rep,name=asides,proto3" json:"asides,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
 }
 
 func (x *LostWay) Reset() {
 	*x = LostWay{}
-	mi := &file_daybreak_v1_quote_proto_msgTypes[9]
+	mi := &file_daybreak_v1_quote_proto_msgTypes[10]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1502,7 +1607,7 @@ func (x *LostWay) String() string {
 func (*LostWay) ProtoMessage() {}
 
 func (x *LostWay) ProtoReflect() protoreflect.Message {
-	mi := &file_daybreak_v1_quote_proto_msgTypes[9]
+	mi := &file_daybreak_v1_quote_proto_msgTypes[10]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1515,7 +1620,7 @@ func (x *LostWay) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use LostWay.ProtoReflect.Descriptor instead.
 func (*LostWay) Descriptor() ([]byte, []int) {
-	return file_daybreak_v1_quote_proto_rawDescGZIP(), []int{9}
+	return file_daybreak_v1_quote_proto_rawDescGZIP(), []int{10}
 }
 
 func (x *LostWay) GetTitle() *Words {
@@ -1539,6 +1644,27 @@ func (x *LostWay) GetPrice() *PriceRange {
 	return nil
 }
 
+func (x *LostWay) GetUnpriced() []*Words {
+	if x != nil {
+		return x.Unpriced
+	}
+	return nil
+}
+
+func (x *LostWay) GetApart() []*BillApart {
+	if x != nil {
+		return x.Apart
+	}
+	return nil
+}
+
+func (x *LostWay) GetAsides() []*Aside {
+	if x != nil {
+		return x.Asides
+	}
+	return nil
+}
+
 // EditionInForce is the code edition a quote was designed to.
 type EditionInForce struct {
 	state   protoimpl.MessageState `protogen:"open.v1"`
@@ -1555,7 +1681,7 @@ type EditionInForce struct {
 
 func (x *EditionInForce) Reset() {
 	*x = EditionInForce{}
-	mi := &file_daybreak_v1_quote_proto_msgTypes[10]
+	mi := &file_daybreak_v1_quote_proto_msgTypes[11]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1567,7 +1693,7 @@ func (x *EditionInForce) String() string {
 func (*EditionInForce) ProtoMessage() {}
 
 func (x *EditionInForce) ProtoReflect() protoreflect.Message {
-	mi := &file_daybreak_v1_quote_proto_msgTypes[10]
+	mi := &file_daybreak_v1_quote_proto_msgTypes[11]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1580,7 +1706,7 @@ func (x *EditionInForce) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use EditionInForce.ProtoReflect.Descriptor instead.
 func (*EditionInForce) Descriptor() ([]byte, []int) {
-	return file_daybreak_v1_quote_proto_rawDescGZIP(), []int{10}
+	return file_daybreak_v1_quote_proto_rawDescGZIP(), []int{11}
 }
 
 func (x *EditionInForce) GetEdition() CodeEdition {
@@ -1625,7 +1751,7 @@ type BookRevision struct {
 
 func (x *BookRevision) Reset() {
 	*x = BookRevision{}
-	mi := &file_daybreak_v1_quote_proto_msgTypes[11]
+	mi := &file_daybreak_v1_quote_proto_msgTypes[12]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1637,7 +1763,7 @@ func (x *BookRevision) String() string {
 func (*BookRevision) ProtoMessage() {}
 
 func (x *BookRevision) ProtoReflect() protoreflect.Message {
-	mi := &file_daybreak_v1_quote_proto_msgTypes[11]
+	mi := &file_daybreak_v1_quote_proto_msgTypes[12]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1650,7 +1776,7 @@ func (x *BookRevision) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use BookRevision.ProtoReflect.Descriptor instead.
 func (*BookRevision) Descriptor() ([]byte, []int) {
-	return file_daybreak_v1_quote_proto_rawDescGZIP(), []int{11}
+	return file_daybreak_v1_quote_proto_rawDescGZIP(), []int{12}
 }
 
 func (x *BookRevision) GetBook() string {
@@ -1717,8 +1843,7 @@ const file_daybreak_v1_quote_proto_rawDesc = "" +
 	"\fwindow_hours\x18\x04 \x01(\x01R\vwindowHours\x12#\n" +
 	"\rpetrol_backup\x18\x05 \x01(\bR\fpetrolBackup\x12\x15\n" +
 	"\x06car_kw\x18\x06 \x01(\x01R\x05carKw\x12\x19\n" +
-	"\bcar_amps\x18\a \x01(\x01R\acarAmps\"\xbe\n" +
-	"\n" +
+	"\bcar_amps\x18\a \x01(\x01R\acarAmps\"\xfa\v\n" +
 	"\x06Option\x12\x0e\n" +
 	"\x02id\x18\x01 \x01(\tR\x02id\x12-\n" +
 	"\x05roles\x18\x02 \x03(\x0e2\x17.daybreak.v1.OptionRoleR\x05roles\x120\n" +
@@ -1753,8 +1878,16 @@ const file_daybreak_v1_quote_proto_rawDesc = "" +
 	"safe_first\x18\x1b \x03(\v2\x12.daybreak.v1.WordsR\tsafeFirst\x12\x18\n" +
 	"\aadapter\x18\x1c \x01(\bR\aadapter\x12.\n" +
 	"\aworking\x18\x1d \x01(\v2\x14.daybreak.v1.WorkingR\aworking\x12&\n" +
-	"\x04care\x18\x1e \x03(\v2\x12.daybreak.v1.WordsR\x04careB\x10\n" +
-	"\x0e_setpoint_amps\"\x83\x02\n" +
+	"\x04care\x18\x1e \x03(\v2\x12.daybreak.v1.WordsR\x04care\x122\n" +
+	"\x06feeder\x18\x1f \x01(\v2\x1a.daybreak.v1.CircuitDesignR\x06feeder\x12,\n" +
+	"\x05apart\x18  \x03(\v2\x16.daybreak.v1.BillApartR\x05apart\x12(\n" +
+	"\x05flips\x18! \x03(\v2\x12.daybreak.v1.WordsR\x05flips\x12.\n" +
+	"\bincludes\x18\" \x03(\v2\x12.daybreak.v1.WordsR\bincludesB\x10\n" +
+	"\x0e_setpoint_amps\"\x8a\x01\n" +
+	"\tBillApart\x12&\n" +
+	"\x04what\x18\x01 \x01(\v2\x12.daybreak.v1.WordsR\x04what\x12%\n" +
+	"\x04bill\x18\x02 \x01(\v2\x11.daybreak.v1.BillR\x04bill\x12.\n" +
+	"\btogether\x18\x03 \x01(\v2\x12.daybreak.v1.MoneyR\btogether\"\x83\x02\n" +
 	"\tEquipment\x12\x12\n" +
 	"\x04code\x18\x01 \x01(\tR\x04code\x12\x12\n" +
 	"\x04text\x18\x02 \x01(\tR\x04text\x12\x1f\n" +
@@ -1794,11 +1927,14 @@ const file_daybreak_v1_quote_proto_rawDesc = "" +
 	"\x04code\x18\x01 \x01(\tR\x04code\x12\x14\n" +
 	"\x05paths\x18\x02 \x03(\tR\x05paths\x12\x12\n" +
 	"\x04text\x18\x03 \x01(\tR\x04text\x12\x14\n" +
-	"\x05halts\x18\x04 \x01(\bR\x05halts\"\x88\x01\n" +
+	"\x05halts\x18\x04 \x01(\bR\x05halts\"\x92\x02\n" +
 	"\aLostWay\x12(\n" +
 	"\x05title\x18\x01 \x01(\v2\x12.daybreak.v1.WordsR\x05title\x12$\n" +
 	"\x03why\x18\x02 \x01(\v2\x12.daybreak.v1.WordsR\x03why\x12-\n" +
-	"\x05price\x18\x03 \x01(\v2\x17.daybreak.v1.PriceRangeR\x05price\"\x96\x01\n" +
+	"\x05price\x18\x03 \x01(\v2\x17.daybreak.v1.PriceRangeR\x05price\x12.\n" +
+	"\bunpriced\x18\x04 \x03(\v2\x12.daybreak.v1.WordsR\bunpriced\x12,\n" +
+	"\x05apart\x18\x05 \x03(\v2\x16.daybreak.v1.BillApartR\x05apart\x12*\n" +
+	"\x06asides\x18\x06 \x03(\v2\x12.daybreak.v1.AsideR\x06asides\"\x96\x01\n" +
 	"\x0eEditionInForce\x122\n" +
 	"\aedition\x18\x01 \x01(\x0e2\x18.daybreak.v1.CodeEditionR\aedition\x12\x12\n" +
 	"\x04text\x18\x02 \x01(\tR\x04text\x12\"\n" +
@@ -1854,7 +1990,7 @@ func file_daybreak_v1_quote_proto_rawDescGZIP() []byte {
 }
 
 var file_daybreak_v1_quote_proto_enumTypes = make([]protoimpl.EnumInfo, 6)
-var file_daybreak_v1_quote_proto_msgTypes = make([]protoimpl.MessageInfo, 12)
+var file_daybreak_v1_quote_proto_msgTypes = make([]protoimpl.MessageInfo, 13)
 var file_daybreak_v1_quote_proto_goTypes = []any{
 	(Standing)(0),                 // 0: daybreak.v1.Standing
 	(QuoteView)(0),                // 1: daybreak.v1.QuoteView
@@ -1865,90 +2001,102 @@ var file_daybreak_v1_quote_proto_goTypes = []any{
 	(*Quote)(nil),                 // 6: daybreak.v1.Quote
 	(*Need)(nil),                  // 7: daybreak.v1.Need
 	(*Option)(nil),                // 8: daybreak.v1.Option
-	(*Equipment)(nil),             // 9: daybreak.v1.Equipment
-	(*LengthAssumed)(nil),         // 10: daybreak.v1.LengthAssumed
-	(*Assumption)(nil),            // 11: daybreak.v1.Assumption
-	(*Verification)(nil),          // 12: daybreak.v1.Verification
-	(*Mover)(nil),                 // 13: daybreak.v1.Mover
-	(*Contradiction)(nil),         // 14: daybreak.v1.Contradiction
-	(*LostWay)(nil),               // 15: daybreak.v1.LostWay
-	(*EditionInForce)(nil),        // 16: daybreak.v1.EditionInForce
-	(*BookRevision)(nil),          // 17: daybreak.v1.BookRevision
-	(*Words)(nil),                 // 18: daybreak.v1.Words
-	(*timestamppb.Timestamp)(nil), // 19: google.protobuf.Timestamp
-	(*Caution)(nil),               // 20: daybreak.v1.Caution
-	(*OutletFinding)(nil),         // 21: daybreak.v1.OutletFinding
-	(*PriceRange)(nil),            // 22: daybreak.v1.PriceRange
-	(*Working)(nil),               // 23: daybreak.v1.Working
-	(Verdict)(0),                  // 24: daybreak.v1.Verdict
-	(*ChargingTimes)(nil),         // 25: daybreak.v1.ChargingTimes
-	(*CircuitDesign)(nil),         // 26: daybreak.v1.CircuitDesign
-	(*OutletWay)(nil),             // 27: daybreak.v1.OutletWay
-	(*PanelFinding)(nil),          // 28: daybreak.v1.PanelFinding
-	(*Bill)(nil),                  // 29: daybreak.v1.Bill
-	(Termination)(0),              // 30: daybreak.v1.Termination
+	(*BillApart)(nil),             // 9: daybreak.v1.BillApart
+	(*Equipment)(nil),             // 10: daybreak.v1.Equipment
+	(*LengthAssumed)(nil),         // 11: daybreak.v1.LengthAssumed
+	(*Assumption)(nil),            // 12: daybreak.v1.Assumption
+	(*Verification)(nil),          // 13: daybreak.v1.Verification
+	(*Mover)(nil),                 // 14: daybreak.v1.Mover
+	(*Contradiction)(nil),         // 15: daybreak.v1.Contradiction
+	(*LostWay)(nil),               // 16: daybreak.v1.LostWay
+	(*EditionInForce)(nil),        // 17: daybreak.v1.EditionInForce
+	(*BookRevision)(nil),          // 18: daybreak.v1.BookRevision
+	(*Words)(nil),                 // 19: daybreak.v1.Words
+	(*timestamppb.Timestamp)(nil), // 20: google.protobuf.Timestamp
+	(*Caution)(nil),               // 21: daybreak.v1.Caution
+	(*OutletFinding)(nil),         // 22: daybreak.v1.OutletFinding
+	(*PriceRange)(nil),            // 23: daybreak.v1.PriceRange
+	(*Working)(nil),               // 24: daybreak.v1.Working
+	(Verdict)(0),                  // 25: daybreak.v1.Verdict
+	(*ChargingTimes)(nil),         // 26: daybreak.v1.ChargingTimes
+	(*CircuitDesign)(nil),         // 27: daybreak.v1.CircuitDesign
+	(*OutletWay)(nil),             // 28: daybreak.v1.OutletWay
+	(*PanelFinding)(nil),          // 29: daybreak.v1.PanelFinding
+	(*Bill)(nil),                  // 30: daybreak.v1.Bill
 	(*Money)(nil),                 // 31: daybreak.v1.Money
-	(CodeEdition)(0),              // 32: daybreak.v1.CodeEdition
+	(Termination)(0),              // 32: daybreak.v1.Termination
+	(*Aside)(nil),                 // 33: daybreak.v1.Aside
+	(CodeEdition)(0),              // 34: daybreak.v1.CodeEdition
 }
 var file_daybreak_v1_quote_proto_depIdxs = []int32{
 	0,  // 0: daybreak.v1.Quote.standing:type_name -> daybreak.v1.Standing
-	18, // 1: daybreak.v1.Quote.standing_reasons:type_name -> daybreak.v1.Words
-	18, // 2: daybreak.v1.Quote.headline:type_name -> daybreak.v1.Words
-	19, // 3: daybreak.v1.Quote.issue_time:type_name -> google.protobuf.Timestamp
-	18, // 4: daybreak.v1.Quote.expired_book:type_name -> daybreak.v1.Words
-	16, // 5: daybreak.v1.Quote.edition:type_name -> daybreak.v1.EditionInForce
-	17, // 6: daybreak.v1.Quote.revisions:type_name -> daybreak.v1.BookRevision
+	19, // 1: daybreak.v1.Quote.standing_reasons:type_name -> daybreak.v1.Words
+	19, // 2: daybreak.v1.Quote.headline:type_name -> daybreak.v1.Words
+	20, // 3: daybreak.v1.Quote.issue_time:type_name -> google.protobuf.Timestamp
+	19, // 4: daybreak.v1.Quote.expired_book:type_name -> daybreak.v1.Words
+	17, // 5: daybreak.v1.Quote.edition:type_name -> daybreak.v1.EditionInForce
+	18, // 6: daybreak.v1.Quote.revisions:type_name -> daybreak.v1.BookRevision
 	8,  // 7: daybreak.v1.Quote.options:type_name -> daybreak.v1.Option
-	15, // 8: daybreak.v1.Quote.lost:type_name -> daybreak.v1.LostWay
-	20, // 9: daybreak.v1.Quote.cautions:type_name -> daybreak.v1.Caution
-	12, // 10: daybreak.v1.Quote.to_verify:type_name -> daybreak.v1.Verification
-	11, // 11: daybreak.v1.Quote.assumptions:type_name -> daybreak.v1.Assumption
-	13, // 12: daybreak.v1.Quote.movers:type_name -> daybreak.v1.Mover
-	14, // 13: daybreak.v1.Quote.contradictions:type_name -> daybreak.v1.Contradiction
-	21, // 14: daybreak.v1.Quote.outlets:type_name -> daybreak.v1.OutletFinding
-	18, // 15: daybreak.v1.Quote.notices:type_name -> daybreak.v1.Words
+	16, // 8: daybreak.v1.Quote.lost:type_name -> daybreak.v1.LostWay
+	21, // 9: daybreak.v1.Quote.cautions:type_name -> daybreak.v1.Caution
+	13, // 10: daybreak.v1.Quote.to_verify:type_name -> daybreak.v1.Verification
+	12, // 11: daybreak.v1.Quote.assumptions:type_name -> daybreak.v1.Assumption
+	14, // 12: daybreak.v1.Quote.movers:type_name -> daybreak.v1.Mover
+	15, // 13: daybreak.v1.Quote.contradictions:type_name -> daybreak.v1.Contradiction
+	22, // 14: daybreak.v1.Quote.outlets:type_name -> daybreak.v1.OutletFinding
+	19, // 15: daybreak.v1.Quote.notices:type_name -> daybreak.v1.Words
 	7,  // 16: daybreak.v1.Quote.need:type_name -> daybreak.v1.Need
-	22, // 17: daybreak.v1.Quote.band:type_name -> daybreak.v1.PriceRange
-	23, // 18: daybreak.v1.Quote.working:type_name -> daybreak.v1.Working
+	23, // 17: daybreak.v1.Quote.band:type_name -> daybreak.v1.PriceRange
+	24, // 18: daybreak.v1.Quote.working:type_name -> daybreak.v1.Working
 	2,  // 19: daybreak.v1.Option.roles:type_name -> daybreak.v1.OptionRole
 	3,  // 20: daybreak.v1.Option.level:type_name -> daybreak.v1.ChargingLevel
 	4,  // 21: daybreak.v1.Option.way:type_name -> daybreak.v1.OptionWay
-	18, // 22: daybreak.v1.Option.title:type_name -> daybreak.v1.Words
-	18, // 23: daybreak.v1.Option.why:type_name -> daybreak.v1.Words
-	18, // 24: daybreak.v1.Option.what_would_change:type_name -> daybreak.v1.Words
-	9,  // 25: daybreak.v1.Option.equipment:type_name -> daybreak.v1.Equipment
-	22, // 26: daybreak.v1.Option.price:type_name -> daybreak.v1.PriceRange
-	18, // 27: daybreak.v1.Option.unpriced:type_name -> daybreak.v1.Words
-	24, // 28: daybreak.v1.Option.verdict:type_name -> daybreak.v1.Verdict
+	19, // 22: daybreak.v1.Option.title:type_name -> daybreak.v1.Words
+	19, // 23: daybreak.v1.Option.why:type_name -> daybreak.v1.Words
+	19, // 24: daybreak.v1.Option.what_would_change:type_name -> daybreak.v1.Words
+	10, // 25: daybreak.v1.Option.equipment:type_name -> daybreak.v1.Equipment
+	23, // 26: daybreak.v1.Option.price:type_name -> daybreak.v1.PriceRange
+	19, // 27: daybreak.v1.Option.unpriced:type_name -> daybreak.v1.Words
+	25, // 28: daybreak.v1.Option.verdict:type_name -> daybreak.v1.Verdict
 	0,  // 29: daybreak.v1.Option.standing:type_name -> daybreak.v1.Standing
-	25, // 30: daybreak.v1.Option.charging:type_name -> daybreak.v1.ChargingTimes
-	26, // 31: daybreak.v1.Option.circuit:type_name -> daybreak.v1.CircuitDesign
-	27, // 32: daybreak.v1.Option.outlet_way:type_name -> daybreak.v1.OutletWay
-	28, // 33: daybreak.v1.Option.panel:type_name -> daybreak.v1.PanelFinding
-	29, // 34: daybreak.v1.Option.bill:type_name -> daybreak.v1.Bill
-	10, // 35: daybreak.v1.Option.length:type_name -> daybreak.v1.LengthAssumed
-	20, // 36: daybreak.v1.Option.cautions:type_name -> daybreak.v1.Caution
-	12, // 37: daybreak.v1.Option.to_verify:type_name -> daybreak.v1.Verification
-	18, // 38: daybreak.v1.Option.safe_first:type_name -> daybreak.v1.Words
-	23, // 39: daybreak.v1.Option.working:type_name -> daybreak.v1.Working
-	18, // 40: daybreak.v1.Option.care:type_name -> daybreak.v1.Words
-	30, // 41: daybreak.v1.Equipment.connection:type_name -> daybreak.v1.Termination
-	5,  // 42: daybreak.v1.LengthAssumed.basis:type_name -> daybreak.v1.FactBasis
-	31, // 43: daybreak.v1.LengthAssumed.ten_more_feet:type_name -> daybreak.v1.Money
-	5,  // 44: daybreak.v1.Assumption.basis:type_name -> daybreak.v1.FactBasis
-	31, // 45: daybreak.v1.Assumption.swing:type_name -> daybreak.v1.Money
-	18, // 46: daybreak.v1.Verification.what:type_name -> daybreak.v1.Words
-	18, // 47: daybreak.v1.Verification.otherwise:type_name -> daybreak.v1.Words
-	31, // 48: daybreak.v1.Mover.swing:type_name -> daybreak.v1.Money
-	18, // 49: daybreak.v1.LostWay.title:type_name -> daybreak.v1.Words
-	18, // 50: daybreak.v1.LostWay.why:type_name -> daybreak.v1.Words
-	22, // 51: daybreak.v1.LostWay.price:type_name -> daybreak.v1.PriceRange
-	32, // 52: daybreak.v1.EditionInForce.edition:type_name -> daybreak.v1.CodeEdition
-	53, // [53:53] is the sub-list for method output_type
-	53, // [53:53] is the sub-list for method input_type
-	53, // [53:53] is the sub-list for extension type_name
-	53, // [53:53] is the sub-list for extension extendee
-	0,  // [0:53] is the sub-list for field type_name
+	26, // 30: daybreak.v1.Option.charging:type_name -> daybreak.v1.ChargingTimes
+	27, // 31: daybreak.v1.Option.circuit:type_name -> daybreak.v1.CircuitDesign
+	28, // 32: daybreak.v1.Option.outlet_way:type_name -> daybreak.v1.OutletWay
+	29, // 33: daybreak.v1.Option.panel:type_name -> daybreak.v1.PanelFinding
+	30, // 34: daybreak.v1.Option.bill:type_name -> daybreak.v1.Bill
+	11, // 35: daybreak.v1.Option.length:type_name -> daybreak.v1.LengthAssumed
+	21, // 36: daybreak.v1.Option.cautions:type_name -> daybreak.v1.Caution
+	13, // 37: daybreak.v1.Option.to_verify:type_name -> daybreak.v1.Verification
+	19, // 38: daybreak.v1.Option.safe_first:type_name -> daybreak.v1.Words
+	24, // 39: daybreak.v1.Option.working:type_name -> daybreak.v1.Working
+	19, // 40: daybreak.v1.Option.care:type_name -> daybreak.v1.Words
+	27, // 41: daybreak.v1.Option.feeder:type_name -> daybreak.v1.CircuitDesign
+	9,  // 42: daybreak.v1.Option.apart:type_name -> daybreak.v1.BillApart
+	19, // 43: daybreak.v1.Option.flips:type_name -> daybreak.v1.Words
+	19, // 44: daybreak.v1.Option.includes:type_name -> daybreak.v1.Words
+	19, // 45: daybreak.v1.BillApart.what:type_name -> daybreak.v1.Words
+	30, // 46: daybreak.v1.BillApart.bill:type_name -> daybreak.v1.Bill
+	31, // 47: daybreak.v1.BillApart.together:type_name -> daybreak.v1.Money
+	32, // 48: daybreak.v1.Equipment.connection:type_name -> daybreak.v1.Termination
+	5,  // 49: daybreak.v1.LengthAssumed.basis:type_name -> daybreak.v1.FactBasis
+	31, // 50: daybreak.v1.LengthAssumed.ten_more_feet:type_name -> daybreak.v1.Money
+	5,  // 51: daybreak.v1.Assumption.basis:type_name -> daybreak.v1.FactBasis
+	31, // 52: daybreak.v1.Assumption.swing:type_name -> daybreak.v1.Money
+	19, // 53: daybreak.v1.Verification.what:type_name -> daybreak.v1.Words
+	19, // 54: daybreak.v1.Verification.otherwise:type_name -> daybreak.v1.Words
+	31, // 55: daybreak.v1.Mover.swing:type_name -> daybreak.v1.Money
+	19, // 56: daybreak.v1.LostWay.title:type_name -> daybreak.v1.Words
+	19, // 57: daybreak.v1.LostWay.why:type_name -> daybreak.v1.Words
+	23, // 58: daybreak.v1.LostWay.price:type_name -> daybreak.v1.PriceRange
+	19, // 59: daybreak.v1.LostWay.unpriced:type_name -> daybreak.v1.Words
+	9,  // 60: daybreak.v1.LostWay.apart:type_name -> daybreak.v1.BillApart
+	33, // 61: daybreak.v1.LostWay.asides:type_name -> daybreak.v1.Aside
+	34, // 62: daybreak.v1.EditionInForce.edition:type_name -> daybreak.v1.CodeEdition
+	63, // [63:63] is the sub-list for method output_type
+	63, // [63:63] is the sub-list for method input_type
+	63, // [63:63] is the sub-list for extension type_name
+	63, // [63:63] is the sub-list for extension extendee
+	0,  // [0:63] is the sub-list for field type_name
 }
 
 func init() { file_daybreak_v1_quote_proto_init() }
@@ -1973,7 +2121,7 @@ func file_daybreak_v1_quote_proto_init() {
 			GoPackagePath: reflect.TypeOf(x{}).PkgPath(),
 			RawDescriptor: unsafe.Slice(unsafe.StringData(file_daybreak_v1_quote_proto_rawDesc), len(file_daybreak_v1_quote_proto_rawDesc)),
 			NumEnums:      6,
-			NumMessages:   12,
+			NumMessages:   13,
 			NumExtensions: 0,
 			NumServices:   0,
 		},

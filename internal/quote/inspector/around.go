@@ -8,14 +8,14 @@ import (
 	"daybreak/internal/quote"
 )
 
-// oneSupply: a detached building that has a supply gets no second circuit; it
-// takes a larger feeder, which is another job.
+// oneSupply: a detached building that has a supply gets no second circuit
+// beside it; the old one is taken out, and one feeder to a panel there put in.
 //
 // Source: NEC 225.30.
 func (s *sight) oneSupply(o *quote.Option) {
 	feed, ok := s.facts.Place.DetachedFeed.Get()
 	if built(o) != nil && s.facts.Place.Parking.Is(facts.ParkingDetached) && ok && feed != facts.DetachedFeedNone {
-		s.breaks("a second circuit to a building with a "+feed.String()+" feed", "one supply")
+		s.holds(o.Feeder != nil && o.Feeder.Panel.Removed == 1, "a second circuit to a building with a "+feed.String()+" feed", "one supply")
 	}
 }
 
@@ -26,6 +26,10 @@ func (s *sight) oneSupply(o *quote.Option) {
 func (s *sight) detachedDisconnect(o *quote.Option) {
 	c := built(o)
 	if c == nil || !s.facts.Place.Parking.Is(facts.ParkingDetached) {
+		return
+	}
+	if o.Feeder != nil {
+		s.holds(o.Feeder.Panel.Main, "no main device in the building's panel", "a disconnect")
 		return
 	}
 	s.holds(c.StructureDisconnect, "no disconnect at the building", "a disconnect")

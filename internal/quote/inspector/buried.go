@@ -20,8 +20,12 @@ func (s *sight) buriedCover(o *quote.Option) {
 	}
 	trench, _ := s.facts.Route.TrenchFeet.Get()
 	feet := 0.0
-	for i := range c.Takeoff.Needs {
-		n := &c.Takeoff.Needs[i]
+	needs := c.Takeoff.Needs
+	if o.Feeder != nil {
+		needs = append(needs[:len(needs):len(needs)], o.Feeder.Takeoff.Needs...)
+	}
+	for i := range needs {
+		n := &needs[i]
 		if n.Run != circuit.Trench || n.Item != circuit.CableItem && n.Item != circuit.RacewayItem {
 			continue
 		}

@@ -10,6 +10,9 @@ import (
 // mayBeOffered reports whether an option could be shown: possible, priced,
 // designed, and carried by the panel as it is or managed.
 func (s *sight) mayBeOffered(o *quote.Option) bool {
+	if o.Taken != nil {
+		return false // it asks for more than a charger
+	}
 	if !o.Possible || !o.Priced || o.Way == quote.ExistingOutlet && len(o.Unpriced) > 0 || o.Circuit != nil && built(o) == nil {
 		return false
 	}

@@ -39,7 +39,7 @@ func isReported(v inspector.Violation) bool {
 func TestNothingIsFoundInRandomHouseholds(t *testing.T) {
 	books, err := draw.Books()
 	require.NoError(t, err)
-	began, shown := time.Now(), 0
+	began := time.Now()
 	standings, broken, refused := map[string]int{}, map[string]int{}, map[string]int{}
 	for i := range *howMany {
 		out := draw.Run(books, *seed, uint64(i))
@@ -56,7 +56,7 @@ func TestNothingIsFoundInRandomHouseholds(t *testing.T) {
 				continue
 			}
 			broken[v.Rule]++
-			if shown++; shown <= 40 {
+			if broken[v.Rule] <= 4 {
 				t.Errorf("rule %s: household %d of seed %d: %s: saw %s; allowed: %s (%s)", v.Rule, i, *seed, v.Option, v.Saw, v.Allowed, v.Section)
 			}
 		}

@@ -182,6 +182,7 @@ func (s *sight) verdict(o *quote.Option) {
 //
 // Source: NEC 220.80, 230.79; a reading alone recommends nothing.
 func (s *sight) offeredOnlyIfCarried(o *quote.Option) {
+	s.holds(!s.shown || o.Taken == nil, "offered with a load gone or a new service", "a way the panel carries as it stands")
 	if !s.shown || o.Panel == nil || o.Managed {
 		return
 	}
@@ -234,7 +235,7 @@ func (s *sight) spaces(o *quote.Option) {
 	tandem := s.facts.Panel.TandemAllowed.Is(true)
 	s.holds(got.Verdict != panel.SpacesByTandem || tandem, "by tandem breakers", "a label that allows them")
 	if s.shown && !enough && !tandem && o.Priced {
-		s.holds(len(o.Unpriced) > 0, "no space, and nothing said of it", "the subpanel named as not priced")
+		s.holds(len(o.Unpriced) > 0 || o.Subpanel > 0 || s.fuses() && len(o.Apart) > 0, "no space, and nothing said of it", "a subpanel in the bill, or named as not priced")
 	}
 }
 

@@ -152,13 +152,31 @@ func (s *sight) wholeRoute(o *quote.Option) {
 	for _, p := range s.parts(c) {
 		feet += float64(p.Feet)
 	}
-	want, way := fmt.Sprintf("%.2f ft", s.route.feet), ""
+	whole, billed, way := s.route.feet, s.route.feet, ""
 	if s.route.ditch {
 		way = ", a trench the only way named"
 	}
-	s.holds(near(feet, s.route.feet, 0.01), fmt.Sprintf("%.2f ft wired%s", feet, way), want)
-	s.holds(near(float64(c.Takeoff.RouteFeet), s.route.feet, 0.01), fmt.Sprintf("%.2f ft taken off%s", c.Takeoff.RouteFeet, way), want)
+	if f := o.Feeder; f != nil {
+		s.holds(near(float64(f.Takeoff.RouteFeet), whole, 0.01), fmt.Sprintf("%.2f ft of feeder%s", f.Takeoff.RouteFeet, way), fmt.Sprintf("%.2f ft", whole))
+		whole = fromItsPanel
+		billed += whole
+	}
+	if o.Subpanel > 0 {
+		billed += besidePanel
+	}
+	want := fmt.Sprintf("%.2f ft", whole)
+	s.holds(near(feet, whole, 0.01), fmt.Sprintf("%.2f ft wired%s", feet, way), want)
+	s.holds(near(float64(c.Takeoff.RouteFeet), whole, 0.01), fmt.Sprintf("%.2f ft taken off%s", c.Takeoff.RouteFeet, way), want)
 	if itemised(o) {
-		s.holds(near(float64(o.Bill.FeetAssumed), s.route.feet, 0.01), fmt.Sprintf("%.2f ft billed%s", o.Bill.FeetAssumed, way), want)
+		s.holds(near(float64(o.Bill.FeetAssumed), billed, 0.01), fmt.Sprintf("%.2f ft billed%s", o.Bill.FeetAssumed, way), fmt.Sprintf("%.2f ft", billed))
 	}
 }
+
+// fromItsPanel is the way from a new panel in another building to the charger,
+// and besidePanel the one to a panel beside a full one, in feet.
+//
+// Source: common practice.
+const (
+	fromItsPanel = 8.0
+	besidePanel  = 2.0
+)

@@ -28,6 +28,7 @@ func (w *Words) Bill(b *pricing.Bill, steps []working.Step) *daybreakv1.Bill {
 			out.Permit.WorkingDays = append(out.Permit.WorkingDays, int32(d))
 		}
 	}
+	out.Asides, out.Utility = w.asides(b), w.utility(b.Utility)
 	for i := range b.Lines {
 		out.Lines = append(out.Lines, w.line(i+1, &b.Lines[i], b))
 	}

@@ -63,6 +63,9 @@ func conductors(c *circuit.Candidate) *daybreakv1.ConductorSet {
 		Material: daybreakv1.WireMaterial_WIRE_MATERIAL_CU, Size: p.Hot.String(), Hots: int32(c.Poles),
 		GroundingSize: p.Ground.String(), AmpacityAmps: float64(p.Ampacity),
 	}
+	if p.Metal == edition.Aluminium {
+		out.Material = daybreakv1.WireMaterial_WIRE_MATERIAL_AL
+	}
 	if c.Poles == 1 || p.Neutral {
 		out.NeutralSize = p.Hot.String()
 	}
@@ -98,10 +101,13 @@ func method(p *circuit.Part) daybreakv1.WiringMethod {
 // The keys of closed lists, in their order; "" stands for none of the list.
 var (
 	noteKeys = [...]string{"", "ask_ahj_ground_fault", "setting_does_not_count", "hardwired_above_40", "hardwired_outdoors", "torque",
-		"check_marking", "drop_raised", "exposed_wall", "no_cable_outdoors", "no_cable_in_concrete", "licensed"}
+		"check_marking", "drop_raised", "exposed_wall", "no_cable_outdoors", "no_cable_in_concrete", "licensed",
+		"structure_disconnect", "second_supply_for_cars", "call_before_digging", "ground_whichever_mark", "replace_old_supply",
+		"neutral_apart", "aluminium_terminals"}
 	reasonKeys = [...]string{"none", "underground", "other_method", "too_many_changes", "no_method_fits", "no_conductor", "drop_too_high",
-		"device_above_equipment", "no_receptacle", "nothing_stocked"}
-	remedyKeys = [...]string{"", "lower_setting", "allow_raceway", "check_marking", "hardwire", "larger_plug", "shorter_route", "ask_electrician"}
+		"device_above_equipment", "no_receptacle", "nothing_stocked", "second_supply", "too_shallow"}
+	remedyKeys = [...]string{"", "lower_setting", "allow_raceway", "check_marking", "hardwire", "larger_plug", "shorter_route", "ask_electrician", "one_feeder", "dig_deeper",
+		"larger_conductor"}
 )
 
 func named(words []string, i int) string {

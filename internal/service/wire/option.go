@@ -22,7 +22,7 @@ func (w *Words) option(q *quote.Quote, o *quote.Option, home *facts.Facts, view 
 		Cautions: w.Cautions(o.Findings, home), SafeFirst: w.sentences(o.SafeFirst), Adapter: o.Adapter, Care: w.sentences(o.Care),
 	}
 	if o.Priced {
-		out.Price = price(o)
+		out.Price, out.Includes = price(o), w.sentences(quote.IncludesOf(o))
 	}
 	if o.Panel != nil {
 		out.Verdict = verdict(o.Panel.Verdict)
@@ -35,6 +35,7 @@ func (w *Words) option(q *quote.Quote, o *quote.Option, home *facts.Facts, view 
 	out.Charging = chargingTimes(q, o)
 	steps := byRoom(o.Working)
 	out.Working = w.Working(steps[""])
+	out.Feeder, out.Apart, out.Flips = w.feeder(o.Feeder, o.Volts), w.apart(o), w.sentences(o.Flips)
 	out.Circuit = w.Design(o.Circuit, o.Setting, o.Volts, steps["circuit"])
 	out.Panel = w.Panel(o.Panel, steps["panel"])
 	if o.Role&quote.BestFit == 0 && out.Panel != nil {

@@ -72,6 +72,7 @@ func Summarise(q *daybreakv1.Quote) *daybreakv1.Quote {
 	for _, o := range q.GetOptions() {
 		o.Equipment, o.Charging, o.Circuit, o.Panel, o.Bill, o.Length = nil, nil, nil, nil, nil, nil
 		o.OutletSlot, o.OutletWay, o.ToVerify, o.Working = "", nil, nil, nil
+		o.Feeder, o.Apart, o.Flips = nil, nil, nil
 	}
 	return q
 }
@@ -84,6 +85,9 @@ func (w *Words) inFull(q *quote.Quote, out *daybreakv1.Quote) {
 	for i := range q.Others {
 		o := &q.Others[i]
 		lost := &daybreakv1.LostWay{Title: w.sentence(quote.TitleOf(o)), Why: w.sentence(o.Why)}
+		if o.Taken != nil {
+			lost.Unpriced, lost.Apart, lost.Asides = w.sentences(o.Unpriced), w.apart(o), w.asides(&o.Bill)
+		}
 		if o.Priced {
 			lost.Price = price(o)
 		}

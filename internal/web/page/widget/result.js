@@ -47,7 +47,9 @@ export function resultView(quote, { goOn, startOver, chosen, onChoose, ask }) {
     others.length > 0 && h('div', { class: 'block' }, h('h3', null, words.result.cautions), h('div', { class: 'stack' },
       others.map((caution) => cautionBox(caution, { heading: 'h4' })))),
     (quote.lost?.length ?? 0) > 0 && h('details', null, h('summary', null, words.result.lost), h('ul', { class: 'steps' },
-      (quote.lost ?? []).map((way) => h('li', null, h('strong', null, way.title?.text), ' ', rangeText(way.price), h('p', null, way.why?.text))))),
+      (quote.lost ?? []).map((way) => h('li', null, h('strong', null, way.title?.text), ' ', rangeText(way.price),
+        [way.why?.text, ...texts(way.apart?.map((each) => each.what ?? {})), ...texts(way.unpriced), ...texts(way.asides?.map((each) => each.what ?? {}))]
+          .filter(Boolean).map((line) => h('p', null, line)))))),
     workingDetails(words.result.working, quote.working),
     identity(quote),
     h('div', { class: 'row' },
@@ -74,7 +76,9 @@ function chosenBlocks(option) {
       h('h3', null, words.result.lines, ': ', option.title?.text ?? roleNames(option)),
       length?.text && h('p', null, length.text),
       billBlock(bill, sheets)),
+    listBlock(words.bill.includes, texts(option.includes)),
     listBlock(words.bill.unpriced, texts(option.unpriced)),
+    ...(option.apart ?? []).map(apart),
     h('div', { class: 'block' },
       h('h3', null, words.result.workings),
       h('div', null,
@@ -83,7 +87,17 @@ function chosenBlocks(option) {
         workingDetails(words.result.workingPanel, option.panel?.working))),
     listBlock(words.result.measures, (option.panel?.measures ?? []).map((measure) => [measure.what?.text, measure.section].filter(Boolean).join(' · '))),
     listBlock(words.result.change, texts(option.what_would_change && [option.what_would_change])),
+    listBlock(words.result.flips, texts(option.flips)),
   ].filter((block) => block instanceof Node)
+}
+
+/** Work on a bill of its own beside the chosen option. @param {import('./wire').BillApart} each */
+function apart(each) {
+  return h('div', { class: 'block' },
+    h('h3', null, words.bill.apart),
+    h('p', null, each.what?.text),
+    each.bill && billBlock(each.bill, [each.bill.working]),
+    listBlock(words.bill.utility, texts(each.bill?.utility?.steps)))
 }
 
 /** What was taken for facts nobody told: those that decide first, each with the way to its question. @param {Quote} quote @param {(question: string) => void} ask */

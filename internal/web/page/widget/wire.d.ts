@@ -24,8 +24,12 @@ export interface TaxLine { jurisdiction?: string; rate?: string; base?: Money; a
 export interface Bill {
   lines?: BillLine[]; discount?: Money; subtotal?: PriceRange; permit?: PermitLine; tax?: TaxLine; total?: PriceRange
   feet_assumed?: number; ten_more_feet?: Money; notes?: Words[]; working?: Working
+  asides?: Aside[]; utility?: UtilityPart
 }
 
+export interface Aside { what?: Words; price?: PriceRange }
+export interface UtilityPart { steps?: Words[]; weeks?: number[] }
+export interface BillApart { what?: Words; bill?: Bill; together?: Money }
 export interface ConductorSet { material?: string; size?: string; hots?: number; neutral_size?: string; grounding_size?: string; ampacity_amps?: number }
 export interface CircuitRun { method?: string; feet?: number; trade_size?: string }
 export interface DesignObjection { what?: Words; what_would_do?: Words; section?: string }
@@ -47,13 +51,14 @@ export interface Verification { path?: string; what?: Words; otherwise?: Words }
 export interface Option {
   id?: string; roles?: string[]; level?: string; way?: string; title?: Words; why?: Words; what_would_change?: Words
   setting_amps?: number; volts?: number; breaker_amps?: number; managed?: boolean; setpoint_amps?: number; price?: PriceRange
+  includes?: Words[]; apart?: BillApart[]; flips?: Words[]; feeder?: CircuitDesign
   unpriced?: Words[]; verdict?: string; standing?: string; charging?: ChargingTimes; circuit?: CircuitDesign; panel?: PanelFinding
   bill?: Bill; length?: LengthAssumed; cautions?: Caution[]; to_verify?: Verification[]; safe_first?: Words[]; working?: Working
 }
 export interface Assumption { path?: string; value?: string; basis?: string; text?: string; decides?: boolean; swing?: Money; question?: string }
 export interface Mover { path?: string; swing?: Money; text?: string }
 export interface Contradiction { code?: string; paths?: string[]; text?: string; halts?: boolean }
-export interface LostWay { title?: Words; why?: Words; price?: PriceRange }
+export interface LostWay { title?: Words; why?: Words; price?: PriceRange; unpriced?: Words[]; apart?: BillApart[]; asides?: Aside[] }
 export interface EditionInForce { text?: string; jurisdiction?: string; assumed?: boolean }
 export interface Quote {
   name?: string; reference?: string; standing?: string; standing_reasons?: Words[]; headline?: Words; as_of_date?: string

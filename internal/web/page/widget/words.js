@@ -177,12 +177,14 @@ export const words = {
     workingPanel: 'Room in the panel, step by step',
     measures: 'What makes it fit',
     change: 'What would change this',
+    flips: 'What would flip the panel verdict',
   },
 
   bill: {
     quantity: 'Quantity', hours: 'Hours', each: 'Each', rate: 'Rate', base: 'Taxed', by: 'Set by', days: 'Working days',
     permit: 'Permit and inspection', tax: 'Tax', taxIncluded: 'Tax, inside the prices', discount: 'Discount', opening: 'Before permit and tax',
     working: 'How the total came about', notes: 'What this price leaves out or rests on', unpriced: 'Not priced yet',
+    includes: 'What is in this price too', apart: 'A bill of its own beside it', utility: 'What the utility and the inspector do, in turn',
   },
   does: {
     setting: 'Charging current', usual: 'A normal day takes', hard: 'A hard winter day takes', window: 'Plugged in at night',
