@@ -39,6 +39,7 @@ type record struct {
 	at     map[string]int
 	fields []string
 	err    error
+	called map[string]string // a leaf's column in this file, where that has another name
 }
 
 func (r *record) text(column string) string {
@@ -120,6 +121,9 @@ func importRows(from io.Reader, file string, needed []string, p Priors, each fun
 			f, _ := fault.As(err)
 			placed := *f
 			placed.Reason, placed.File, placed.Line = "INVALID_DATA", file, line
+			if column, other := one.called[placed.Field]; other {
+				placed.Field = column
+			}
 			out.Refused = append(out.Refused, &placed)
 			continue
 		}
@@ -152,6 +156,7 @@ func ReadFuelEconomy(from io.Reader, file string, p Priors) (Import, error) {
 		if l.Petrol {
 			column = "rangeA"
 		}
+		r.called = map[string]string{"electric_range_mi": column, "kwh_per_100mi": "combE", "label": "model"}
 		miles, _ := r.number(column, 0, 1000)
 		rate, _ := r.number("combE", 0, 1000)
 		l.Range, l.Consumption = unit.Miles(miles), Consumption(rate)
@@ -183,6 +188,7 @@ func ReadVehicles(from io.Reader, file string, p Priors) (Import, error) {
 	needed := []string{"id", "label", "kwh_per_100mi", "electric_range_mi", "petrol_backup"}
 	source := &working.Source{Publication: file, Status: working.SecondHand}
 	return importRows(from, file, needed, p, func(r *record) (Listed, bool) {
+		r.called = map[string]string{"charge240": "charge240_h"}
 		l := Listed{ID: r.text("id"), Label: r.text("label"), Class: r.text("class"), Source: source}
 		year, _ := r.number("year", 1990, 2100)
 		rate, _ := r.number("kwh_per_100mi", 0, 1000)

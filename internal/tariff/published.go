@@ -76,7 +76,7 @@ func ReadPublished(r io.Reader, file string, currency unit.Currency) ([]Tariff, 
 	for i, rate := range rates {
 		var p published
 		if err := json.Unmarshal(rate, &p); err != nil {
-			errs = append(errs, fault.InFile(file, 0, fmt.Sprintf("items[%d]", i), err, "a rate in the utility-rate format"))
+			errs = append(errs, misshapen(file, fmt.Sprintf("items[%d]", i), err))
 			continue
 		}
 		t, err := p.tariff(currency)
@@ -92,6 +92,19 @@ func ReadPublished(r io.Reader, file string, currency unit.Currency) ([]Tariff, 
 		out = append(out, t)
 	}
 	return out, errors.Join(errs...)
+}
+
+// misshapen names the field whose value has another shape than the format's.
+func misshapen(file, rate string, err error) error {
+	const accepted = "a rate in the utility-rate format"
+	var shape *json.UnmarshalTypeError
+	if !errors.As(err, &shape) {
+		return fault.InFile(file, 0, rate, err, accepted)
+	}
+	if shape.Field != "" {
+		rate += "." + shape.Field
+	}
+	return fault.InFile(file, 0, rate, "a "+shape.Value, accepted)
 }
 
 func readAll(r io.Reader, file string) ([]byte, error) {
