@@ -45,6 +45,7 @@ export const words = {
     less: (/** @type {string} */ by) => `${by} less`,
     more: (/** @type {string} */ by) => `${by} more`,
     unit: 'Unit',
+    money: 'dollars',
     or: 'Or type it',
     it: 'it',
     about: 'A guess is fine. “About 40” and “15 to 20” work too.',

@@ -11,7 +11,9 @@ import { words } from '../words.js'
  * @returns {import('./kinds.js').Part}
  */
 export function numberAnswer({ question, hintId, errorId, before, typed, send, fail }, name = '') {
-  const offered = question.limits?.length ? question.limits : [{}]
+  // The contract counts money in minor units; people type whole ones.
+  const scale = question.limits?.[0]?.unit === 'minor units' ? 100 : 1
+  const offered = scale > 1 ? (question.limits ?? []).map(inWhole) : question.limits?.length ? question.limits : [{}]
   const id = fresh('number')
   let limits = offered[0]
   const low = () => limits.low ?? 0
@@ -61,7 +63,10 @@ export function numberAnswer({ question, hintId, errorId, before, typed, send, f
     }
     field.removeAttribute('aria-invalid')
     send({ number: {
-      value: reading.low, ...(offered.length > 1 && { unit: limits.unit }), ...(reading.high > reading.low && { high: reading.high }), ...(reading.about && { about: true }),
+      value: Math.round(reading.low * scale * 1e6) / 1e6,
+      ...(offered.length > 1 && { unit: limits.unit }),
+      ...(reading.high > reading.low && { high: Math.round(reading.high * scale * 1e6) / 1e6 }),
+      ...(reading.about && { about: true }),
     } })
   }
 
@@ -85,6 +90,11 @@ export function numberAnswer({ question, hintId, errorId, before, typed, send, f
     typed: () => field.value,
   }
 }
+
+/** Limits in minor units, in whole ones. @param {import('../wire').NumberLimits} limits @returns {import('../wire').NumberLimits} */
+const inWhole = (limits) => ({
+  ...limits, unit: words.number.money, unit_text: words.number.money, low: (limits.low ?? 0) / 100, high: (limits.high ?? 0) / 100, step: (limits.step || 100) / 100,
+})
 
 /** The unit as the service words it. @param {import('../wire').NumberLimits} limits */
 const said = (limits) => limits.unit_text || limits.unit || ''
