@@ -2,6 +2,7 @@ package charging_test
 
 import (
 	"bytes"
+	"strings"
 	"testing"
 
 	"daybreak/internal/charging"
@@ -26,4 +27,24 @@ func TestWhatIsWrittenIsReadTheSame(t *testing.T) {
 		l.Source = first.Listed[i].Source
 		require.Equal(t, first.Listed[i], l)
 	}
+}
+
+func FuzzWhatIsWrittenIsRead(f *testing.F) {
+	const head = "id,label,kwh_per_100mi,electric_range_mi,petrol_backup,charge240_h,year,dc_inlet,dc_peak_kw\n"
+	for _, rows := range []string{"a,b,30,200,no,8.25,2025,,\n", "\"#a\",b,30,200,no,,,,\n", "a,\"b\r\r\n,\"\"#\",3e1,200,yes,1.5e1,,none,0\n", " \ufeffa,\\.,30,200,no,5.,,,\n"} {
+		f.Add(rows)
+	}
+	p := tables(f).Priors
+	f.Fuzz(func(t *testing.T, rows string) {
+		first, err := charging.ReadListed(strings.NewReader(head+rows), "a.csv", p)
+		if err != nil {
+			return
+		}
+		var out bytes.Buffer
+		require.NoError(t, charging.WriteListed(&out, first.Listed))
+		again, err := charging.ReadListed(&out, "b.csv", p)
+		require.NoError(t, err)
+		require.Empty(t, again.Refused)
+		require.Len(t, again.Listed, len(first.Listed))
+	})
 }

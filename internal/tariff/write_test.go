@@ -2,6 +2,7 @@ package tariff_test
 
 import (
 	"bytes"
+	"encoding/json"
 	"strings"
 	"testing"
 	"testing/fstest"
@@ -60,4 +61,34 @@ func TestTheSecondTariffOfAFileIsNamedByItsLine(t *testing.T) {
 	require.ErrorContains(t, err, "labl")
 	_, err = tariff.Load(fstest.MapFS{"a.yaml": {Data: nil}})
 	require.ErrorContains(t, err, "a.yaml")
+}
+
+func FuzzWhatIsWrittenLoads(f *testing.F) {
+	day := "[" + strings.Repeat("0,", 23) + "0]"
+	year := "[" + strings.Repeat(day+",", 11) + day + "]"
+	f.Add("a", "name: x", 0.1, 0.02, 9.5)
+	f.Add("- ---\n#", "\u0085\ufeff", 9.99, 0.01, 1e8)
+	f.Fuzz(func(t *testing.T, label, name string, rate, adj, most float64) {
+		text, err := json.Marshal(map[string]any{
+			"label": label, "name": name, "energyweekdayschedule": json.RawMessage(year), "energyweekendschedule": json.RawMessage(year),
+			"energyratestructure": [][]map[string]float64{{{"rate": rate, "adj": adj, "max": most}, {"rate": rate}}},
+		})
+		if err != nil {
+			return
+		}
+		usd, _ := unit.CurrencyOf("USD", 2)
+		read, err := tariff.ReadPublished(bytes.NewReader(text), "rates.json", usd)
+		if err != nil {
+			return
+		}
+		var out bytes.Buffer
+		n, _ := tariff.Write(&out, "rates.json", read)
+		if n == 0 {
+			return
+		}
+		got, err := tariff.Load(fstest.MapFS{"a.yaml": {Data: out.Bytes()}})
+		require.NoError(t, err, out.String())
+		require.Equal(t, read[0].Label, got[0].Label)
+		require.Equal(t, read[0].Name, got[0].Name)
+	})
 }
