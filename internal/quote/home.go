@@ -76,7 +76,7 @@ func furnish(books *shop.Books, f *facts.Facts, asOf unit.Date) (*home, error) {
 		return nil, err
 	}
 	var err error
-	if h.ed, err = books.Edition(h.year); err != nil {
+	if h.ed, err = books.EditionIn(or(f.Place.Jurisdiction, h.locality.Jurisdiction), h.year); err != nil {
 		return nil, err
 	}
 	if h.rules, err = books.Load.Rules(h.year); err != nil {

@@ -16,6 +16,7 @@ type Jurisdictions struct {
 	Source   string
 	rows     map[string]row    // by postal code
 	editions map[string][]span // by jurisdiction
+	amended  amended
 	file     string
 }
 
@@ -91,16 +92,19 @@ func readJurisdictions(n bookfile.Node) *Jurisdictions {
 	}
 	n.Only("revision", "source", "status", "jurisdictions", "postal_codes")
 	j := &Jurisdictions{Revision: n.At("revision").Text(), Source: n.At("source").Text(),
-		rows: map[string]row{}, editions: map[string][]span{}, file: n.File()}
+		rows: map[string]row{}, editions: map[string][]span{}, amended: amended{}, file: n.File()}
 	n.At("status").Word("invented", "checked")
 	names := map[string]string{}
 	for _, v := range n.At("jurisdictions").Items() {
-		v.Only("id", "name", "editions")
+		v.Only("id", "name", "editions", "amendments")
 		id := v.At("id").Text()
 		if _, twice := names[id]; twice {
 			v.At("id").Fault(id, "each id once")
 		}
 		names[id], j.editions[id] = v.At("name").Text(), readEditions(v.At("editions"))
+		if own := readAmendments(v.Maybe("amendments"), names[id]); own != nil {
+			j.amended[id] = own
+		}
 	}
 	for _, v := range n.At("postal_codes").Items() {
 		j.row(v, names)
