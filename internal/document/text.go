@@ -141,6 +141,9 @@ func (p *page) cautions(q *quote.Quote, told *facts.Facts) {
 		return
 	}
 	p.title("text.cautions")
+	if q.Standing == quote.Halted {
+		p.wrapped("", p.Cautions.Emergency) // whoever smells smoke reads no further
+	}
 	for _, f := range q.Findings {
 		t := p.Cautions.Of(f, told)
 		p.line("%s: %s (%s)", strings.ToUpper(t.Level), t.Title, f.Code)
