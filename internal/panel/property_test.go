@@ -146,7 +146,7 @@ func TestManagedNeverExceedsItsRating(t *testing.T) {
 		res := calculate(t, in)
 		m, ok := measureOf(res, panel.ManageEnergy)
 		if !ok {
-			t.Skip("nothing to manage")
+			return // nothing to manage
 		}
 		in.Management = panel.Management{Kind: panel.MeasuredService, Setpoint: m.Setpoint, FailSafe: m.FailSafe}
 		managed := calculate(t, in)
