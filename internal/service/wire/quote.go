@@ -179,6 +179,9 @@ func (w *Words) taken(a *quote.Assumption) string {
 	if text := w.facts.Values[leaf.List][a.Value]; text != "" {
 		return text
 	}
+	if leaf.Kind == facts.Flag {
+		return w.facts.Help[a.Value]
+	}
 	if leaf.Kind == facts.Set && a.Value == "0" {
 		return noneText(w.facts)
 	}

@@ -8,19 +8,27 @@ import (
 	"daybreak/internal/facts"
 	"daybreak/internal/intake/tree"
 	"daybreak/internal/panel"
+	"daybreak/internal/quote"
 	"daybreak/internal/quote/caution"
+	"daybreak/internal/unit"
 
 	"github.com/stretchr/testify/require"
 )
 
-// Every key this room can say has words, and the words are plain.
-func TestEveryKeyHasWords(t *testing.T) {
+func loaded(t *testing.T) *Words {
+	t.Helper()
 	dangers, err := caution.Load(caution.Embedded())
 	require.NoError(t, err)
 	questions, err := tree.Load(tree.Embedded())
 	require.NoError(t, err)
 	w, err := LoadWords(dangers, questions)
 	require.NoError(t, err)
+	return w
+}
+
+// Every key this room can say has words, and the words are plain.
+func TestEveryKeyHasWords(t *testing.T) {
+	w := loaded(t)
 	keys := []string{"readiness.days", "readiness.one", "readiness.rare", "readiness.fuel", "tariff.saves", "tariff.little", "tariff.same"}
 	for n := circuit.NoteAskAHJGroundFault; n <= circuit.NoteLicensed; n++ {
 		keys = append(keys, "circuit.note."+named(noteKeys[:], int(n)))
@@ -71,4 +79,14 @@ func TestEditionsAreYears(t *testing.T) {
 	require.Equal(t, 0, Year(0))
 	require.Equal(t, 2017, Year(1))
 	require.Equal(t, 2026, Year(4))
+}
+
+// A fact taken as true or false reads as people answer it, not as the wire
+// spells it.
+func TestAnAssumedFlagReadsYesOrNo(t *testing.T) {
+	w := loaded(t)
+	for value, text := range map[string]string{"true": "yes", "false": "no"} {
+		a := quote.Assumption{Path: "outlet.gfci", Value: value}
+		require.Equal(t, w.facts.Leaves[a.Path]+": we took "+text+".", w.assumption(&a, unit.Currency{}).GetText())
+	}
 }

@@ -2,7 +2,7 @@
 import { billBlock, facts } from './bill.js'
 import { cautionBox } from './cautions.js'
 import { h, unseen } from './dom.js'
-import { day, exact } from './figures.js'
+import { day } from './figures.js'
 import { optionCards, rangeText, roleNames } from './options.js'
 import { words } from './words.js'
 import { workingDetails } from './working.js'
@@ -42,7 +42,7 @@ export function resultView(quote, { goOn, startOver, chosen, onChoose, ask }) {
     h('div', { class: 'block' }, h('h3', null, words.result.options), cards),
     below,
     guesses(quote, ask),
-    listBlock(words.result.movers, (quote.movers ?? []).map((each) => [each.text, each.swing && `± ${exact(each.swing)}`].filter(Boolean).join(' · '))),
+    listBlock(words.result.movers, (quote.movers ?? []).map((each) => each.text ?? '')),
     listBlock(words.result.verify, (quote.to_verify ?? []).map((each) => [each.what?.text, each.otherwise?.text].filter(Boolean).join(' '))),
     others.length > 0 && h('div', { class: 'block' }, h('h3', null, words.result.cautions), h('div', { class: 'stack' },
       others.map((caution) => cautionBox(caution, { heading: 'h4' })))),
