@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"daybreak/internal/fault"
+	"daybreak/internal/fault/datafile"
 	"daybreak/internal/unit"
 	"daybreak/internal/working"
 )
@@ -103,19 +104,19 @@ type receptacleFile struct {
 
 var chargingWords = []string{"no", "portable", "fastened", "yes", "listed"}
 
-func (b *Rulebook) loadReceptacles(doc *receptacleFile, f *file) error {
+func (b *Rulebook) loadReceptacles(doc *receptacleFile, f *datafile.File) error {
 	if doc.Publication == "" || !doc.Status.Known() || doc.Unit == "" {
-		return fault.InFile(f.name, 1, "publication", doc.Publication, "a publication, a known status and a unit")
+		return fault.InFile(f.Name, 1, "publication", doc.Publication, "a publication, a known status and a unit")
 	}
 	if n := len(doc.Receptacles); n == 0 || n > 32 {
-		return fault.InFile(f.name, 1, "receptacles", n, "1 to 32 rows")
+		return fault.InFile(f.Name, 1, "receptacles", n, "1 to 32 rows")
 	}
 	for i, row := range doc.Receptacles {
 		if field, got, accepted := row.trouble(); field != "" {
-			return fault.InFile(f.name, f.row("receptacles", i, field), field, got, accepted)
+			return fault.InFile(f.Name, f.Line("receptacles", i, field), field, got, accepted)
 		}
 		if b.find(row.ID) != nil {
-			return fault.InFile(f.name, f.row("receptacles", i, "id"), "id", row.ID, "each receptacle once")
+			return fault.InFile(f.Name, f.Line("receptacles", i, "id"), "id", row.ID, "each receptacle once")
 		}
 		b.receptacles = append(b.receptacles, row.receptacle(uint(i), doc))
 	}
@@ -184,17 +185,17 @@ func (row *receptacleRow) receptacle(bit uint, doc *receptacleFile) *Receptacle 
 
 func pairOf(p []float64) [2]unit.Amps { return [2]unit.Amps{unit.Amps(p[0]), unit.Amps(p[1])} }
 
-func (b *Rulebook) checkConfusions(doc *receptacleFile, f *file) error {
+func (b *Rulebook) checkConfusions(doc *receptacleFile, f *datafile.File) error {
 	for i, row := range doc.Receptacles {
 		for _, id := range row.Confused {
 			if b.find(id) == nil {
-				return fault.InFile(f.name, f.row("receptacles", i, "confused"), "confused", id, "ids of this file")
+				return fault.InFile(f.Name, f.Line("receptacles", i, "confused"), "confused", id, "ids of this file")
 			}
 		}
 	}
 	for i, c := range doc.Confusions {
 		if len(c.Pair) != 2 || b.find(c.Pair[0]) == nil || b.find(c.Pair[1]) == nil || c.Tell == "" {
-			return fault.InFile(f.name, f.row("confusions", i, "pair"), "pair", c.Pair, "two ids of this file and what tells them apart")
+			return fault.InFile(f.Name, f.Line("confusions", i, "pair"), "pair", c.Pair, "two ids of this file and what tells them apart")
 		}
 		b.confusions = append(b.confusions, Confusion{Pair: [2]string{c.Pair[0], c.Pair[1]}, Tell: c.Tell})
 	}

@@ -7,6 +7,7 @@ import (
 	"sync"
 
 	"daybreak/internal/fault"
+	"daybreak/internal/fault/datafile"
 	"daybreak/internal/unit"
 	"daybreak/internal/working"
 )
@@ -74,7 +75,7 @@ type ruleFile struct {
 func Load(fsys fs.FS) (*Rulebook, error) {
 	b := &Rulebook{}
 	var faces receptacleFile
-	f, err := open(fsys, "receptacles.yaml", &faces)
+	f, err := datafile.Open(fsys, "receptacles.yaml", &faces)
 	if err != nil {
 		return nil, err
 	}
@@ -82,14 +83,14 @@ func Load(fsys fs.FS) (*Rulebook, error) {
 		return nil, err
 	}
 	var rules ruleFile
-	if f, err = open(fsys, "rules.yaml", &rules); err != nil {
+	if f, err = datafile.Open(fsys, "rules.yaml", &rules); err != nil {
 		return nil, err
 	}
 	if rules.Publication == "" || rules.Unit != "A" || len(rules.Rules) == 0 {
-		return nil, fault.InFile(f.name, 1, "publication", rules.Publication, "a publication, unit A and rules")
+		return nil, fault.InFile(f.Name, 1, "publication", rules.Publication, "a publication, unit A and rules")
 	}
 	if len(rules.Settings) == 0 || !slices.IsSorted(rules.Settings) || rules.Settings[0] <= 0 {
-		return nil, fault.InFile(f.name, 1, "settings", rules.Settings, "rising amperes")
+		return nil, fault.InFile(f.Name, 1, "settings", rules.Settings, "rising amperes")
 	}
 	b.settings = rules.Settings
 	for i := range rules.Rules {
@@ -142,10 +143,10 @@ var (
 		CheckCover, CheckReach, CheckSetting}
 )
 
-func (b *Rulebook) addRule(doc *ruleFile, i int, f *file) error {
+func (b *Rulebook) addRule(doc *ruleFile, i int, f *datafile.File) error {
 	row := &doc.Rules[i]
 	bad := func(field string, got any, accepted string) error {
-		return fault.InFile(f.name, f.row("rules", i, field), field, got, accepted)
+		return fault.InFile(f.Name, f.Line("rules", i, field), field, got, accepted)
 	}
 	if !strings.HasPrefix(row.ID, "O-") || slices.ContainsFunc(b.rules, func(r rule) bool { return r.reason.Rule == row.ID }) {
 		return bad("id", row.ID, "O- and a number, each once")

@@ -9,6 +9,7 @@ import (
 	"sync"
 
 	"daybreak/internal/fault"
+	"daybreak/internal/fault/datafile"
 )
 
 // Album holds every picture of one locale, drawn. It is read-only after
@@ -59,7 +60,7 @@ type wordsFile struct {
 func Load(fsys fs.FS, locale string) (*Album, error) {
 	name := path.Join("words", locale+".yaml")
 	var words wordsFile
-	f, err := open(fsys, name, &words)
+	f, err := datafile.Open(fsys, name, &words)
 	if err != nil {
 		return nil, err
 	}

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"daybreak/internal/fault"
+	"daybreak/internal/fault/datafile"
 )
 
 const (
@@ -61,10 +62,10 @@ type faceFile struct {
 	Faces       []faceRow `yaml:"faces"`
 }
 
-func (a *Album) drawFaces(fsys fs.FS, words *wordsFile, wf *file) error {
+func (a *Album) drawFaces(fsys fs.FS, words *wordsFile, wf *datafile.File) error {
 	const name = "faces.yaml"
 	var doc faceFile
-	f, err := open(fsys, name, &doc)
+	f, err := datafile.Open(fsys, name, &doc)
 	if err != nil {
 		return err
 	}
@@ -74,14 +75,14 @@ func (a *Album) drawFaces(fsys fs.FS, words *wordsFile, wf *file) error {
 	for i := range doc.Faces {
 		row := &doc.Faces[i]
 		if got, accepted := row.trouble(); accepted != "" {
-			return fault.InFile(name, f.row("faces", i), "faces", got, accepted)
+			return fault.InFile(name, f.Line("faces", i), "faces", got, accepted)
 		}
 		if _, twice := pick(a.faces, row.ID); twice {
-			return fault.InFile(name, f.row("faces", i), "id", row.ID, "each face once")
+			return fault.InFile(name, f.Line("faces", i), "id", row.ID, "each face once")
 		}
 		says, ok := words.Faces[row.ID]
 		if !ok || says.Title == "" || says.Desc == "" {
-			return fault.InFile(wf.name, 1, "faces", row.ID, "a title and a description for each face")
+			return fault.InFile(wf.Name, 1, "faces", row.ID, "a title and a description for each face")
 		}
 		note := words.Unverified
 		if row.Status == "verified" {

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"daybreak/internal/fault"
+	"daybreak/internal/fault/datafile"
 )
 
 type inletRow struct {
@@ -35,10 +36,10 @@ type shapeFile struct {
 // pathForm is what a path of shapes.yaml may hold.
 var pathForm = regexp.MustCompile(`^M[MmHhVvLlAaQqTtCcSsZz0-9 .,-]+$`)
 
-func (a *Album) drawShapes(fsys fs.FS, words *wordsFile, wf *file) error {
+func (a *Album) drawShapes(fsys fs.FS, words *wordsFile, wf *datafile.File) error {
 	const name = "shapes.yaml"
 	var doc shapeFile
-	f, err := open(fsys, name, &doc)
+	f, err := datafile.Open(fsys, name, &doc)
 	if err != nil {
 		return err
 	}
@@ -47,11 +48,11 @@ func (a *Album) drawShapes(fsys fs.FS, words *wordsFile, wf *file) error {
 	}
 	for i, row := range doc.Inlets {
 		if row.ID == "" || !drawable(row.View, row.Outline, row.Holes) {
-			return fault.InFile(name, f.row("inlets", i), "inlets", row.ID, "an id, a view, paths and holes inside the view")
+			return fault.InFile(name, f.Line("inlets", i), "inlets", row.ID, "an id, a view, paths and holes inside the view")
 		}
 		says, ok := words.Inlets[row.ID]
 		if !ok || says.Title == "" || says.Desc == "" {
-			return fault.InFile(wf.name, 1, "inlets", row.ID, "a title and a description for each inlet")
+			return fault.InFile(wf.Name, 1, "inlets", row.ID, "a title and a description for each inlet")
 		}
 		says, below := says.with(words.Unverified)
 		a.inlets = append(a.inlets, picture{row.ID, element("inlet", row.ID, 0, 0, row.View[0], row.View[1], says,
@@ -59,11 +60,11 @@ func (a *Album) drawShapes(fsys fs.FS, words *wordsFile, wf *file) error {
 	}
 	for i, row := range doc.Bodies {
 		if row.ID == "" || !drawable(row.View, append([]string{row.Body}, row.Glass...), row.Wheels) {
-			return fault.InFile(name, f.row("bodies", i), "bodies", row.ID, "an id, a view, paths and wheels inside the view")
+			return fault.InFile(name, f.Line("bodies", i), "bodies", row.ID, "an id, a view, paths and wheels inside the view")
 		}
 		says, ok := words.Bodies[row.ID]
 		if !ok || says.Title == "" || says.Desc == "" {
-			return fault.InFile(wf.name, 1, "bodies", row.ID, "a title and a description for each body")
+			return fault.InFile(wf.Name, 1, "bodies", row.ID, "a title and a description for each body")
 		}
 		drawing := lines([]string{row.Body}, "2.4") + lines(row.Glass, "1.6") + discs(row.Wheels)
 		if row.Mark {

@@ -1,13 +1,11 @@
 package tree
 
 import (
-	"bytes"
 	"fmt"
-	"io/fs"
-	"regexp"
-	"strconv"
+	"strings"
 
 	"daybreak/internal/fault"
+	"daybreak/internal/fault/datafile"
 
 	"go.yaml.in/yaml/v3"
 )
@@ -156,76 +154,15 @@ func (p *pairs) UnmarshalYAML(n *yaml.Node) error {
 	return nil
 }
 
-// file is one YAML file with the lines of its parts.
-type file struct {
-	name string
-	root *yaml.Node
-}
-
-// readYAML decodes a file strictly and keeps its nodes for naming lines.
-func readYAML(fsys fs.FS, name string, into any) (file, []byte, error) {
-	raw, err := fs.ReadFile(fsys, name)
-	if err != nil {
-		return file{}, nil, fault.InFile(name, 0, "", err.Error(), "a readable file")
-	}
-	var root yaml.Node
-	if err := yaml.Unmarshal(raw, &root); err != nil {
-		return file{}, nil, inYAML(name, err)
-	}
-	if len(root.Content) == 0 {
-		return file{}, nil, fault.InFile(name, 1, "", "an empty file", "the questions or their words")
-	}
-	d := yaml.NewDecoder(bytes.NewReader(raw))
-	d.KnownFields(true)
-	if err := d.Decode(into); err != nil {
-		return file{}, nil, inYAML(name, err)
-	}
-	return file{name, root.Content[0]}, raw, nil
-}
-
-var lineInError = regexp.MustCompile(`line (\d+): (.*)`)
-
-func inYAML(name string, err error) *fault.Fault {
-	line, text := 0, err.Error()
-	if m := lineInError.FindStringSubmatch(text); m != nil {
-		line, _ = strconv.Atoi(m[1])
-		text = m[2]
-	}
-	f := fault.InFile(name, line, "", nil, "the keys and shapes described at the head of the file")
-	f.Got, f.Detail = "", text
-	return f
-}
+// file is one data file; its faults name the part they are about.
+type file struct{ *datafile.File }
 
 // fault names a place in the file: a path of mapping keys (string) and list
 // places (int), the deepest of which that exists gives the line.
 func (f file) fault(got any, accepted string, path ...any) *fault.Fault {
-	n, field := f.root, ""
-	line := n.Line
+	field := ""
 	for _, p := range path {
 		field += fmt.Sprintf(".%v", p)
-		if n = child(n, p); n == nil {
-			break
-		}
-		line = n.Line
 	}
-	if field != "" {
-		field = field[1:]
-	}
-	return fault.InFile(f.name, line, field, got, accepted)
-}
-
-func child(n *yaml.Node, at any) *yaml.Node {
-	switch at := at.(type) {
-	case int:
-		if n.Kind == yaml.SequenceNode && at < len(n.Content) {
-			return n.Content[at]
-		}
-	case string:
-		for i := 0; n.Kind == yaml.MappingNode && i+1 < len(n.Content); i += 2 {
-			if n.Content[i].Value == at {
-				return n.Content[i+1]
-			}
-		}
-	}
-	return nil
+	return fault.InFile(f.Name, f.Line(path...), strings.TrimPrefix(field, "."), got, accepted)
 }

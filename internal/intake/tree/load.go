@@ -12,6 +12,7 @@ import (
 
 	"daybreak/internal/facts"
 	"daybreak/internal/facts/condition"
+	"daybreak/internal/fault/datafile"
 )
 
 //go:embed house
@@ -36,17 +37,18 @@ const (
 // are checked once the structure holds.
 func Load(fsys fs.FS) (*Tree, error) {
 	var doc treeDoc
-	f, raw, err := readYAML(fsys, questionsFile, &doc)
+	opened, err := datafile.Open(fsys, questionsFile, &doc)
 	if err != nil {
 		return nil, err
 	}
+	f := file{opened}
 	b := builder{file: f, doc: &doc, tree: &Tree{byID: map[string]*Question{}, words: map[string]*Words{}}}
 	b.build()
 	if len(b.faults) > 0 {
 		return nil, errors.Join(b.faults...)
 	}
 	digest := sha256.New()
-	digest.Write(raw)
+	digest.Write(f.Raw)
 	names, err := fs.Glob(fsys, "words/*.yaml")
 	if err != nil || len(names) == 0 {
 		return nil, f.fault("no words", "a words folder with one file for each locale")

@@ -8,6 +8,7 @@ import (
 
 	"daybreak/internal/facts"
 	"daybreak/internal/fault"
+	"daybreak/internal/fault/datafile"
 )
 
 // Words is everything people read of a tree in one locale. Texts may hold
@@ -45,10 +46,11 @@ var (
 // the leaf table, and no other.
 func loadWords(fsys fs.FS, name string, t *Tree) (*Words, []byte, error) {
 	w := &Words{}
-	f, raw, err := readYAML(fsys, name, w)
+	opened, err := datafile.Open(fsys, name, w)
 	if err != nil {
 		return nil, nil, err
 	}
+	f := file{opened}
 	if w.Locale != localeOf(name) || w.Name == "" {
 		return nil, nil, f.fault(w.Locale, "the locale the file is named for, and its own name", "locale")
 	}
@@ -75,7 +77,7 @@ func loadWords(fsys fs.FS, name string, t *Tree) (*Words, []byte, error) {
 	if err := w.checkQuestions(f, t); err != nil {
 		return nil, nil, err
 	}
-	return w, raw, nil
+	return w, f.Raw, nil
 }
 
 // sameKeys faults the first key that is missing, empty or too many.

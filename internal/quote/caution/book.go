@@ -9,6 +9,7 @@ import (
 	"daybreak/internal/facts"
 	"daybreak/internal/facts/condition"
 	"daybreak/internal/fault"
+	"daybreak/internal/fault/datafile"
 	"daybreak/internal/working"
 )
 
@@ -87,7 +88,7 @@ var (
 func Load(fsys fs.FS) (*Book, error) {
 	const name = "findings.yaml"
 	var doc document
-	f, err := open(fsys, name, &doc)
+	f, err := datafile.Open(fsys, name, &doc)
 	if err != nil {
 		return nil, err
 	}
@@ -107,7 +108,7 @@ func Load(fsys fs.FS) (*Book, error) {
 	}
 	for i, code := range doc.Severity {
 		if b.byCode[code] == nil {
-			return nil, fault.InFile(name, f.at("severity", i), "severity", code, "codes of this file")
+			return nil, fault.InFile(name, f.Line("severity", i), "severity", code, "codes of this file")
 		}
 	}
 	return b, nil
@@ -115,9 +116,9 @@ func Load(fsys fs.FS) (*Book, error) {
 
 var codeForm = regexp.MustCompile(`^(D-[1-6][0-9]{2}|C-[0-9]{2})$`)
 
-func (b *Book) add(r *row, publication, kind, list string, i int, f *file) error {
+func (b *Book) add(r *row, publication, kind, list string, i int, f *datafile.File) error {
 	bad := func(field string, got any, accepted string) error {
-		return fault.InFile(f.name, f.at(list, i, field), field, got, accepted)
+		return fault.InFile(f.Name, f.Line(list, i, field), field, got, accepted)
 	}
 	twin, slotted := twins[r.Slot]
 	contradiction := kind == "C-"

@@ -9,6 +9,7 @@ import (
 
 	"daybreak/internal/facts"
 	"daybreak/internal/fault"
+	"daybreak/internal/fault/datafile"
 	"daybreak/internal/unit"
 )
 
@@ -56,7 +57,7 @@ type wordsFile struct {
 func LoadWords(fsys fs.FS, locale string, b *Book) (*Words, error) {
 	name := path.Join("words", locale+".yaml")
 	var doc wordsFile
-	f, err := open(fsys, name, &doc)
+	f, err := datafile.Open(fsys, name, &doc)
 	if err != nil {
 		return nil, err
 	}
@@ -65,22 +66,22 @@ func LoadWords(fsys fs.FS, locale string, b *Book) (*Words, error) {
 	}
 	for _, g := range gravityOrder {
 		if doc.Levels[g] == "" {
-			return nil, fault.InFile(name, f.at("levels"), "levels", string(g), "a word for each gravity")
+			return nil, fault.InFile(name, f.Line("levels"), "levels", string(g), "a word for each gravity")
 		}
 	}
 	for _, c := range calls {
 		if said, ok := doc.Calls[c]; !ok || (said == "") != (c == "nobody") {
-			return nil, fault.InFile(name, f.at("calls", c), "calls", c, "a sentence for each but nobody")
+			return nil, fault.InFile(name, f.Line("calls", c), "calls", c, "a sentence for each but nobody")
 		}
 	}
 	for code := range doc.Findings {
 		if b.byCode[code] == nil {
-			return nil, fault.InFile(name, f.at("findings", code), code, "words", "a code of findings.yaml")
+			return nil, fault.InFile(name, f.Line("findings", code), code, "words", "a code of findings.yaml")
 		}
 	}
 	for _, e := range b.entries {
 		if field, got, accepted := doc.Findings[e.Code].trouble(e); field != "" {
-			return nil, fault.InFile(name, f.at("findings", e.Code, field), e.Code+"."+field, got, accepted)
+			return nil, fault.InFile(name, f.Line("findings", e.Code, field), e.Code+"."+field, got, accepted)
 		}
 	}
 	return &Words{Locale: locale, Emergency: doc.Emergency, levels: doc.Levels, calls: doc.Calls, texts: doc.Findings}, nil

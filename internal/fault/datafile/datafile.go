@@ -1,8 +1,11 @@
-package caution
+// Package datafile reads one YAML file of the house strictly and remembers on
+// which line each part stands, so that a fault can say where.
+//
+// Read [Open] first.
+package datafile
 
 import (
 	"bytes"
-	"embed"
 	"errors"
 	"io"
 	"io/fs"
@@ -14,24 +17,20 @@ import (
 	"go.yaml.in/yaml/v3"
 )
 
-//go:embed findings.yaml words
-var embedded embed.FS
-
-// Embedded returns the findings and words that ship with the program.
-func Embedded() fs.FS { return embedded }
-
-// file is a data file with the lines of its parts, so that a fault can say
-// where.
-type file struct {
-	name string
+// File is a data file with the lines of its parts. Raw is its bytes as read.
+type File struct {
+	Name string
+	Raw  []byte
 	root *yaml.Node
 }
 
-// line N: of the decoder's own messages.
+// lineInMessage finds the place in the decoder's own messages.
 var lineInMessage = regexp.MustCompile(`line (\d+): (.+)`)
 
-// open decodes a whole file strictly: an unknown or doubled field is a fault.
-func open(fsys fs.FS, name string, into any) (*file, error) {
+// Open decodes a whole file into a value that names every key it knows. An
+// unreadable or empty file, an unknown key and a doubled one are faults with
+// the file's name and, where there is one, the line.
+func Open(fsys fs.FS, name string, into any) (*File, error) {
 	raw, err := fs.ReadFile(fsys, name)
 	if err != nil {
 		return nil, fault.InFile(name, 0, "", err.Error(), "a readable file")
@@ -48,7 +47,7 @@ func open(fsys fs.FS, name string, into any) (*file, error) {
 		}
 		return nil, misread(name, err)
 	}
-	return &file{name: name, root: root.Content[0]}, nil
+	return &File{Name: name, Raw: raw, root: root.Content[0]}, nil
 }
 
 func misread(name string, err error) error {
@@ -60,8 +59,9 @@ func misread(name string, err error) error {
 	return fault.InFile(name, line, "", got, "YAML with the fields named at the head of the file")
 }
 
-// at gives the line of the deepest part there is on a way of keys and indexes.
-func (f *file) at(way ...any) int {
+// Line gives the line of the deepest part there is on a way of keys (strings)
+// and places in a list (ints, from 0).
+func (f *File) Line(way ...any) int {
 	n := f.root
 	for _, step := range way {
 		next := part(n, step)
