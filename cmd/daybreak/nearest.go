@@ -5,6 +5,8 @@ import (
 	"slices"
 	"strings"
 
+	"daybreak/internal/fault"
+
 	"github.com/spf13/cobra"
 	"github.com/spf13/pflag"
 )
@@ -47,26 +49,5 @@ func wrongFlag(c *cobra.Command, err error) error {
 }
 
 func likest(given string, names []string) string {
-	return slices.MinFunc(names, func(a, b string) int { return changes(given, a) - changes(given, b) })
-}
-
-// changes counts the letters to insert, drop or replace between two words.
-func changes(a, b string) int {
-	row := make([]int, len(b)+1)
-	for j := range row {
-		row[j] = j
-	}
-	for i := range len(a) {
-		diagonal := row[0]
-		row[0] = i + 1
-		for j := range len(b) {
-			cost := diagonal
-			if a[i] != b[j] {
-				cost++
-			}
-			diagonal = row[j+1]
-			row[j+1] = min(cost, row[j]+1, row[j+1]+1)
-		}
-	}
-	return row[len(b)]
+	return slices.MinFunc(names, func(a, b string) int { return fault.Changes(given, a) - fault.Changes(given, b) })
 }

@@ -141,7 +141,7 @@ func fieldNames(m protoreflect.MessageDescriptor, given string) string {
 	for i := range names {
 		names[i] = string(m.Fields().Get(i).Name())
 	}
-	slices.SortStableFunc(names, func(a, b string) int { return changes(given, a) - changes(given, b) })
+	slices.SortStableFunc(names, func(a, b string) int { return fault.Changes(given, a) - fault.Changes(given, b) })
 	return strings.Join(names, ", ")
 }
 

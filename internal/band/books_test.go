@@ -9,7 +9,6 @@ import (
 
 	daybreakv1 "daybreak/api/daybreak/v1"
 	"daybreak/internal/facts"
-	"daybreak/internal/intake/tree"
 	"daybreak/internal/service/wire"
 	"daybreak/internal/shop"
 	"daybreak/internal/shop/alderbay"
@@ -21,19 +20,7 @@ import (
 
 // books are the demo shop's, opened once for all tests of the room.
 var books = sync.OnceValues(func() (*shop.Books, error) {
-	common, err := shop.OpenCommon(shop.Sources{})
-	if err != nil {
-		return nil, err
-	}
-	tenant, err := shop.Load(alderbay.Files())
-	if err != nil {
-		return nil, err
-	}
-	questions, err := tree.Load(tree.Embedded())
-	if err != nil {
-		return nil, err
-	}
-	return shop.Join(common, tenant, questions), nil
+	return shop.Open(alderbay.Files())
 })
 
 func openBooks(t testing.TB) *shop.Books {

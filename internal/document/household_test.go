@@ -10,7 +10,6 @@ import (
 	daybreakv1 "daybreak/api/daybreak/v1"
 	"daybreak/internal/band"
 	"daybreak/internal/facts"
-	"daybreak/internal/intake/tree"
 	"daybreak/internal/quote"
 	"daybreak/internal/quote/caution"
 	"daybreak/internal/service/wire"
@@ -24,13 +23,9 @@ import (
 )
 
 func openBooks(t testing.TB) *shop.Books {
-	common, err := shop.OpenCommon(shop.Sources{})
+	books, err := shop.Open(alderbay.Files())
 	require.NoError(t, err)
-	tenant, err := shop.Load(alderbay.Files())
-	require.NoError(t, err)
-	questions, err := tree.Load(tree.Embedded())
-	require.NoError(t, err)
-	return shop.Join(common, tenant, questions)
+	return books
 }
 
 func newPrinter(t testing.TB, books *shop.Books) *Printer {

@@ -18,30 +18,9 @@ func NearestPath(path string) string {
 	}
 	best, fewest := "", 1<<30
 	for _, l := range leaves {
-		if d := editDistance(path, l.Path); d < fewest {
+		if d := fault.Changes(path, l.Path); d < fewest {
 			best, fewest = l.Path, d
 		}
 	}
 	return best
-}
-
-// editDistance counts the letters to insert, drop or replace.
-func editDistance(a, b string) int {
-	row := make([]int, len(b)+1)
-	for j := range row {
-		row[j] = j
-	}
-	for i := range len(a) {
-		diagonal := row[0]
-		row[0] = i + 1
-		for j := range len(b) {
-			cost := diagonal
-			if a[i] != b[j] {
-				cost++
-			}
-			diagonal = row[j+1]
-			row[j+1] = min(cost, row[j]+1, row[j+1]+1)
-		}
-	}
-	return row[len(b)]
 }

@@ -30,3 +30,11 @@ func TestLongValuesAreCut(t *testing.T) {
 	f := fault.Invalid("x", strings.Repeat("long ", 1000), "less")
 	require.LessOrEqual(t, len([]rune(f.Got)), 60)
 }
+
+// The classic pair of the edit distance, and words with nothing in common.
+func TestChangesCountsLetters(t *testing.T) {
+	require.Equal(t, 3, fault.Changes("kitten", "sitting"))
+	require.Equal(t, 0, fault.Changes("amps", "amps"))
+	require.Equal(t, 4, fault.Changes("", "amps"))
+	require.Equal(t, 4, fault.Changes("volt", "amps"))
+}

@@ -4,7 +4,6 @@ import (
 	"fmt"
 
 	"daybreak/internal/facts"
-	"daybreak/internal/intake/tree"
 	"daybreak/internal/quote"
 	"daybreak/internal/shop"
 	"daybreak/internal/shop/alderbay"
@@ -44,17 +43,5 @@ func ExampleCompose() {
 }
 
 func openBooks() (*shop.Books, error) {
-	common, err := shop.OpenCommon(shop.Sources{})
-	if err != nil {
-		return nil, err
-	}
-	tenant, err := shop.Load(alderbay.Files())
-	if err != nil {
-		return nil, err
-	}
-	questions, err := tree.Load(tree.Embedded())
-	if err != nil {
-		return nil, err
-	}
-	return shop.Join(common, tenant, questions), nil
+	return shop.Open(alderbay.Files())
 }

@@ -5,7 +5,6 @@ import (
 	"fmt"
 
 	daybreakv1 "daybreak/api/daybreak/v1"
-	"daybreak/internal/intake/tree"
 	"daybreak/internal/service"
 	"daybreak/internal/service/access"
 	"daybreak/internal/shop"
@@ -18,15 +17,7 @@ import (
 // A light driver with a plug-in hybrid asks what it takes. The call goes
 // through the channel the web front uses; over a socket it is the same.
 func Example() {
-	common, err := shop.OpenCommon(shop.Sources{})
-	if err != nil {
-		panic(err)
-	}
-	tenant, err := shop.Load(alderbay.Files())
-	if err != nil {
-		panic(err)
-	}
-	questions, err := tree.Load(tree.Embedded())
+	books, err := shop.Open(alderbay.Files())
 	if err != nil {
 		panic(err)
 	}
@@ -34,7 +25,6 @@ func Example() {
 	if err != nil {
 		panic(err)
 	}
-	books := shop.Join(common, tenant, questions)
 	server, err := service.New(service.Config{Books: books, Store: nowhere{}, Keys: keys, Policy: access.Policy{OpenShop: books.ID}})
 	if err != nil {
 		panic(err)

@@ -9,7 +9,6 @@ import (
 	"testing"
 	"time"
 
-	"daybreak/internal/intake/tree"
 	"daybreak/internal/service"
 	"daybreak/internal/service/access"
 	"daybreak/internal/shop"
@@ -26,19 +25,7 @@ func TestMain(m *testing.M) { goleak.VerifyTestMain(m) }
 
 // opened reads the books of the demo shop once for all tests; they do not change.
 var opened = sync.OnceValues(func() (*shop.Books, error) {
-	common, err := shop.OpenCommon(shop.Sources{})
-	if err != nil {
-		return nil, err
-	}
-	tenant, err := shop.Load(alderbay.Files())
-	if err != nil {
-		return nil, err
-	}
-	questions, err := tree.Load(tree.Embedded())
-	if err != nil {
-		return nil, err
-	}
-	return shop.Join(common, tenant, questions), nil
+	return shop.Open(alderbay.Files())
 })
 
 func demoBooks(t testing.TB) *shop.Books {

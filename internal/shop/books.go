@@ -107,6 +107,24 @@ func Join(c *Common, s *Shop, t *tree.Tree) *Books {
 	return b
 }
 
+// Open reads all a quote is made with: what ships with the program, and a
+// tenant's own books from its folder.
+func Open(tenant fs.FS) (*Books, error) {
+	common, err := OpenCommon(Sources{})
+	if err != nil {
+		return nil, err
+	}
+	own, err := Load(tenant)
+	if err != nil {
+		return nil, err
+	}
+	questions, err := tree.Load(tree.Embedded())
+	if err != nil {
+		return nil, err
+	}
+	return Join(common, own, questions), nil
+}
+
 // AllRevisions lists every book a quote rests on, in a fixed order.
 func (b *Books) AllRevisions() []Revision {
 	out := append([]Revision{}, b.Common.Revisions...)

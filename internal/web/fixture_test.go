@@ -10,7 +10,6 @@ import (
 	"testing"
 	"time"
 
-	"daybreak/internal/intake/tree"
 	"daybreak/internal/service"
 	"daybreak/internal/service/access"
 	"daybreak/internal/shop"
@@ -37,17 +36,12 @@ type front struct {
 
 func open(t testing.TB) *front {
 	t.Helper()
-	common, err := shop.OpenCommon(shop.Sources{})
-	require.NoError(t, err)
-	tenant, err := shop.Load(alderbay.Files())
-	require.NoError(t, err)
-	questions, err := tree.Load(tree.Embedded())
+	books, err := shop.Open(alderbay.Files())
 	require.NoError(t, err)
 	kept, err := embedded.Open(embedded.Config{Dir: t.TempDir()})
 	require.NoError(t, err)
 	keys, err := access.NewKeyring(bytes.Repeat([]byte("k"), access.KeySize))
 	require.NoError(t, err)
-	books := shop.Join(common, tenant, questions)
 	srv, err := service.New(service.Config{Books: books, Store: kept, Keys: keys, Policy: access.Policy{OpenShop: books.ID}})
 	require.NoError(t, err)
 	h, err := web.New(web.Config{Channel: srv.Channel(), Ready: srv.Ready, LocalHostsOnly: true, Heartbeat: 50 * time.Millisecond})

@@ -10,7 +10,6 @@ import (
 	daybreakv1 "daybreak/api/daybreak/v1"
 	"daybreak/internal/band"
 	"daybreak/internal/facts"
-	"daybreak/internal/intake/tree"
 	"daybreak/internal/quote"
 	"daybreak/internal/service/wire"
 	"daybreak/internal/shop"
@@ -87,19 +86,7 @@ func each(pieces []piece) (rows []row, err error) {
 }
 
 func demoBooks() (*shop.Books, error) {
-	common, err := shop.OpenCommon(shop.Sources{})
-	if err != nil {
-		return nil, err
-	}
-	tenant, err := shop.Load(alderbay.Files())
-	if err != nil {
-		return nil, err
-	}
-	questions, err := tree.Load(tree.Embedded())
-	if err != nil {
-		return nil, err
-	}
-	return shop.Join(common, tenant, questions), nil
+	return shop.Open(alderbay.Files())
 }
 
 // household reads one of the check households; run from the repository's root.
